@@ -1,0 +1,55 @@
+/* Which operands to try, and why each is there.
+ *
+ * When all input bits together are at most VECTORS_EXHAUSTIVE_BITS, every input is tried.
+ * Otherwise: corner values of both operands crossed with every operation and carry-in, walking
+ * ones and zeros, carry chains, then random words biased to long carries (docs/vectors.md). */
+#ifndef SUMWRIGHT_VECTORS_VECTORS_H
+#define SUMWRIGHT_VECTORS_VECTORS_H
+
+#include "model/word.h"
+#include "unit/unit.h"
+
+enum { VECTORS_EXHAUSTIVE_BITS = 17 };
+#define VECTORS_RANDOM_DEFAULT 2000u
+#define VECTORS_RANDOM_MAX     1000000u
+#define VECTORS_SEED_DEFAULT   1u
+
+/* Why a vector is there. */
+typedef enum {
+    VECTOR_EVERY,  /* every input there is */
+    VECTOR_IDLE,   /* nothing requested, unused codes */
+    VECTOR_CORNER, /* corner values of both operands crossed */
+    VECTOR_WALK,   /* walking ones and zeros, and patterns that tell every two bits apart */
+    VECTOR_CHAIN,  /* a carry generated at i, propagated to j, stopped */
+    VECTOR_RANDOM,
+    VECTOR_REASON_COUNT
+} VectorReason;
+
+typedef struct {
+    VectorReason reason;
+    uint32_t control; /* the level of the control pins, see unit_control_bits */
+    bool cin;
+    Word a, b; /* the unit's width each; b is 0 where the unit has no b */
+} Vector;
+
+typedef struct {
+    uint64_t random; /* at most this many random vectors; the rest is always there */
+    uint64_t seed;
+} VectorPlan;
+
+/* One call a vector, in an order that depends on the unit and the plan alone. Returning false
+ * stops the run. */
+typedef bool VectorSink(void *context, const Vector *vector);
+bool vectors_each(const Unit *unit, const VectorPlan *plan, VectorSink *sink, void *context);
+
+typedef struct {
+    bool exhaustive;
+    uint64_t total;
+    uint64_t by_reason[VECTOR_REASON_COUNT];
+} VectorCount;
+void vectors_count(const Unit *unit, const VectorPlan *plan, VectorCount *count);
+
+/* A few words for tables and file headers: "corner values crossed", ... */
+const char *vector_reason_name(VectorReason reason);
+
+#endif
