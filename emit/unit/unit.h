@@ -107,14 +107,14 @@ typedef enum {
     PIN_CLK,
     PIN_RST,
     PIN_EN,
-    PIN_LINE,                         /* the one control line: subtract, or mode */
-    PIN_OP,                           /* the operation's code */
-    PIN_DO,                           /* do_add ... */
+    PIN_LINE, /* the one control line: subtract, or mode */
+    PIN_OP,   /* the operation's code */
+    PIN_DO,   /* do_add ... */
     PIN_CIN = PIN_DO + OP_COUNT,
     PIN_A,
     PIN_B,
     PIN_RESULT,
-    PIN_FLAG,                         /* carry ... */
+    PIN_FLAG, /* carry ... */
     PIN_COUNT = PIN_FLAG + FLAG_COUNT
 } Pin;
 
