@@ -307,7 +307,7 @@ static void default_name(Unit *unit) {
             unit->name[i] = '_';
 }
 
-static bool settle_pins(Unit *unit, Problem *problem) {
+bool unit_settle_pins(Unit *unit, Problem *problem) {
     for (int pin = 0; pin < PIN_COUNT; pin++) {
         if (!unit_has(unit, (Pin)pin)) {
             unit->pin[pin][0] = '\0';
@@ -332,7 +332,7 @@ static bool settle_pins(Unit *unit, Problem *problem) {
     return true;
 }
 
-bool unit_settle(Unit *unit, Problem *problem) {
+bool unit_settle_shape(Unit *unit, Problem *problem) {
     if (unit->width == 0)
         unit->width = 8;
     if (unit->choice_count == 0) {
@@ -345,5 +345,9 @@ bool unit_settle(Unit *unit, Problem *problem) {
         return false;
     if (unit->name[0] == '\0')
         default_name(unit);
-    return settle_pins(unit, problem);
+    return true;
+}
+
+bool unit_settle(Unit *unit, Problem *problem) {
+    return unit_settle_shape(unit, problem) && unit_settle_pins(unit, problem);
 }

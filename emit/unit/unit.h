@@ -153,6 +153,11 @@ void unit_init(Unit *unit);
  * reason and a way out. On success the unit is valid and stays so. */
 bool unit_settle(Unit *unit, Problem *problem);
 
+/* Its two halves, for callers that must know which pins there are before they can name them:
+ * everything but the pins; then default names for pins without one, and no name twice. */
+bool unit_settle_shape(Unit *unit, Problem *problem);
+bool unit_settle_pins(Unit *unit, Problem *problem);
+
 /* Is this a name that a Verilog module or pin can have? An IEEE 1364-2005 simple identifier
  * (letter or _, then letters, digits, _ and $), not a keyword, at most UNIT_NAME_MAX characters.
  * what names the thing in the message ("module name"). */

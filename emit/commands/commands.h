@@ -1,0 +1,11 @@
+/* The commands. Each reads its own argv (argv[0] is the command's name), calls the rooms below,
+ * and prints its results on standard output. */
+#ifndef SUMWRIGHT_COMMANDS_COMMANDS_H
+#define SUMWRIGHT_COMMANDS_COMMANDS_H
+
+#include "base/problem.h"
+
+/* Writes NAME.v, NAME_tb.v and NAME.vec, and says how to simulate them. */
+bool command_emit(int argc, char **argv, Problem *problem);
+
+#endif

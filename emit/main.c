@@ -1,0 +1,62 @@
+/* Picks the command. Everything a command prints on standard output is a result; everything that
+ * goes wrong is one line on standard error and an exit status (base/problem.h). */
+#include "base/problem.h"
+#include "commands/commands.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+
+typedef struct {
+    const char *name;
+    const char *summary;
+    bool (*run)(int argc, char **argv, Problem *problem);
+} Entry;
+
+static const Entry entries[] = {
+    {"emit", "write a unit's Verilog, its testbench and its test vectors", command_emit},
+};
+
+enum { ENTRY_COUNT = sizeof entries / sizeof entries[0] };
+
+static void help(void) {
+    puts("sumwright: adders and subtractors from gates, with the proof beside them\n\n"
+         "usage: sumwright COMMAND [options]\n"
+         "       sumwright --help | --version | COMMAND --help\n");
+    for (int k = 0; k < ENTRY_COUNT; k++)
+        printf("  %-8s %s\n", entries[k].name, entries[k].summary);
+    puts("\nexit status: 0 done; 2 the command line or the unit is not valid;\n"
+         "4 the surroundings failed (cannot write, no memory)");
+}
+
+static bool run(int argc, char **argv, Problem *problem) {
+    if (argc < 2)
+        return problem_set(problem, STATUS_INVALID,
+                           "no command is given; name one, for example emit, see sumwright --help");
+    if (strcmp(argv[1], "--help") == 0) {
+        help();
+        return true;
+    }
+    if (strcmp(argv[1], "--version") == 0) {
+        puts("sumwright " SUMWRIGHT_VERSION);
+        return true;
+    }
+    for (int k = 0; k < ENTRY_COUNT; k++)
+        if (strcmp(argv[1], entries[k].name) == 0)
+            return entries[k].run(argc - 1, argv + 1, problem);
+    return problem_set(problem, STATUS_INVALID, "there is no command %s; see sumwright --help",
+                       problem_quote(argv[1]).text);
+}
+
+int main(int argc, char **argv) {
+    Problem problem = {STATUS_DONE, ""};
+    bool good = run(argc, argv, &problem);
+    errno = 0;
+    if (good && (fflush(stdout) != 0 || ferror(stdout)))
+        good = problem_set(&problem, STATUS_SURROUNDINGS,
+                           "cannot write to standard output (%s); give it somewhere to go",
+                           strerror(errno));
+    if (!good)
+        fprintf(stderr, "sumwright: error: %s\n", problem.text);
+    return (int)problem.status;
+}

@@ -1,0 +1,540 @@
+/* See options.h. A new option is a row of the table below and its taker. */
+#include "unit/options.h"
+
+#include "unit/names.h"
+
+#include <getopt.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { PORTS_MAX = PIN_COUNT };
+
+/* What has been read so far, and what can only be placed when everything has been read. */
+typedef struct {
+    Request *request;
+    bool flags_all;
+    bool operations_coded[OP_COUNT];
+    const char *port[PORTS_MAX];
+    int port_count;
+} Reading;
+
+typedef struct {
+    const char *name;
+    const char *argument;      /* NULL: takes none */
+    const char *const *values; /* what the argument can be, or NULL */
+    const char *standard;      /* the default, in words */
+    const char *meaning;
+    unsigned commands;
+    bool repeatable;
+    bool (*take)(Reading *reading, const char *text, Problem *problem);
+} Option;
+
+/* ---- takers ------------------------------------------------------------------------------- */
+
+/* The index of text in a list of values, or -1. */
+static int find(const char *const *values, const char *text, size_t length) {
+    for (int k = 0; values[k] != NULL; k++)
+        if (length > 0 && strlen(values[k]) == length && strncmp(values[k], text, length) == 0)
+            return k;
+    return -1;
+}
+
+/* "a, b or c" of a list of values, into room bytes. */
+static void list_values(const char *const *values, char *text, size_t room) {
+    size_t used = 0;
+    text[0] = '\0';
+    for (int k = 0; values[k] != NULL && used < room; k++) {
+        if (values[k][0] == '\0')
+            continue;
+        const char *between = used == 0 ? "" : values[k + 1] == NULL ? " or " : ", ";
+        used += (size_t)snprintf(text + used, room - used, "%s%s", between, values[k]);
+    }
+}
+
+static bool take_value(const char *option, const char *const *values, const char *text, int *value,
+                       Problem *problem) {
+    int found = find(values, text, strlen(text));
+    if (found >= 0) {
+        *value = found;
+        return true;
+    }
+    char known[512];
+    list_values(values, known, sizeof known);
+    return problem_set(problem, STATUS_INVALID, "%s cannot be %s; it is %s", option,
+                       problem_quote(text).text, known);
+}
+
+static bool take_number(const char *option, const char *text, uint64_t least, uint64_t most,
+                        uint64_t *number, Problem *problem) {
+    uint64_t value = 0;
+    bool good = text[0] != '\0';
+    for (const char *c = text; *c != '\0' && good; c++) {
+        good = *c >= '0' && *c <= '9' && value <= (UINT64_MAX - 9) / 10;
+        if (good)
+            value = value * 10 + (uint64_t)(*c - '0');
+    }
+    if (!good || value < least || value > most)
+        return problem_set(
+            problem, STATUS_INVALID, "%s cannot be %s; it is a whole number from %llu to %llu",
+            option, problem_quote(text).text, (unsigned long long)least, (unsigned long long)most);
+    *number = value;
+    return true;
+}
+
+static bool take_name(Reading *reading, const char *text, Problem *problem) {
+    if (!unit_check_name(text, "module name", problem))
+        return false;
+    snprintf(reading->request->unit.name, sizeof reading->request->unit.name, "%s", text);
+    return true;
+}
+
+static bool take_width(Reading *reading, const char *text, Problem *problem) {
+    uint64_t width;
+    if (!take_number("--width", text, 1, UNIT_WIDTH_MAX, &width, problem))
+        return false;
+    reading->request->unit.width = (unsigned)width;
+    return true;
+}
+
+/* The code of `name=code`: binary digits, all codes of one length, no two alike. */
+static bool take_code(Unit *unit, const char *name, const char *digits, size_t length,
+                      Problem *problem) {
+    uint32_t code = 0;
+    bool good = length > 0 && length <= UNIT_CODE_BITS_MAX;
+    for (size_t i = 0; i < length && good; i++) {
+        good = digits[i] == '0' || digits[i] == '1';
+        code = code << 1 | (digits[i] == '1');
+    }
+    if (!good)
+        return problem_set(problem, STATUS_INVALID,
+                           "the code of %s in --operations is not a binary number of 1 to %d "
+                           "digits; write, for example, %s=101",
+                           name, UNIT_CODE_BITS_MAX, name);
+    if (unit->code_bits != 0 && unit->code_bits != length)
+        return problem_set(problem, STATUS_INVALID,
+                           "the code of %s in --operations has %zu digits and one before it %u; "
+                           "give all codes one length",
+                           name, length, unit->code_bits);
+    unit->code_bits = (unsigned)length;
+    unit->choice[unit->choice_count].code = code;
+    return true;
+}
+
+static bool take_operation(Reading *reading, const char *text, size_t length, Problem *problem) {
+    Unit *unit = &reading->request->unit;
+    const char *equals = memchr(text, '=', length);
+    size_t name_length = equals == NULL ? length : (size_t)(equals - text);
+    const char *names[OP_COUNT + 1] = {NULL};
+    for (int op = 0; op < OP_COUNT; op++)
+        names[op] = operation_name((Operation)op);
+    int op = find(names, text, name_length);
+    if (op < 0) {
+        char known[128], item[64];
+        list_values(names, known, sizeof known);
+        snprintf(item, sizeof item, "%.*s", (int)(length < 63 ? length : 63), text);
+        return problem_set(problem, STATUS_INVALID, "--operations does not know %s; it knows %s",
+                           problem_quote(item).text, known);
+    }
+    for (int k = 0; k < unit->choice_count; k++)
+        if (unit->choice[k].operation == (Operation)op)
+            return problem_set(problem, STATUS_INVALID,
+                               "--operations lists %s twice; list each operation once", names[op]);
+    if (equals != NULL &&
+        !take_code(unit, names[op], equals + 1, length - name_length - 1, problem))
+        return false;
+    reading->operations_coded[unit->choice_count] = equals != NULL;
+    unit->choice[unit->choice_count++].operation = (Operation)op;
+    return true;
+}
+
+/* Where some operations carry a code, one without has its place in the list as its code. */
+static bool place_codes(const Reading *reading, Unit *unit, Problem *problem) {
+    for (int k = 0; k < unit->choice_count; k++) {
+        const char *name = operation_name(unit->choice[k].operation);
+        if (!reading->operations_coded[k])
+            unit->choice[k].code = (uint32_t)k;
+        if (unit->choice[k].code >= UINT32_C(1) << unit->code_bits)
+            return problem_set(problem, STATUS_INVALID,
+                               "%s in --operations would have the code %d, which does not fit %u "
+                               "bits; write longer codes, or one for every operation",
+                               name, k, unit->code_bits);
+        for (int other = 0; other < k; other++)
+            if (unit->choice[other].code == unit->choice[k].code)
+                return problem_set(problem, STATUS_INVALID,
+                                   "%s and %s in --operations have the same code; give each "
+                                   "operation its own",
+                                   operation_name(unit->choice[other].operation), name);
+    }
+    return true;
+}
+
+static bool take_operations(Reading *reading, const char *text, Problem *problem) {
+    const char *item = text;
+    for (;;) {
+        size_t length = strcspn(item, ",");
+        if (!take_operation(reading, item, length, problem))
+            return false;
+        if (item[length] == '\0')
+            break;
+        item += length + 1;
+    }
+    Unit *unit = &reading->request->unit;
+    return unit->code_bits == 0 || place_codes(reading, unit, problem);
+}
+
+static bool take_control(Reading *reading, const char *text, Problem *problem) {
+    int value;
+    if (!take_value("--control", control_names, text, &value, problem))
+        return false;
+    reading->request->unit.control = (Control)value;
+    return true;
+}
+
+static bool take_sense(Reading *reading, const char *text, Problem *problem) {
+    int value;
+    if (!take_value("--subtract-carry", sense_names, text, &value, problem))
+        return false;
+    reading->request->unit.sense = (Sense)value;
+    return true;
+}
+
+static bool take_flags(Reading *reading, const char *text, Problem *problem) {
+    bool *flags = reading->request->unit.flag;
+    reading->flags_all = strcmp(text, "all") == 0;
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        flags[flag] = reading->flags_all;
+    if (reading->flags_all || strcmp(text, "none") == 0)
+        return true;
+    for (const char *item = text;;) {
+        size_t length = strcspn(item, ",");
+        int flag = find(flag_names, item, length);
+        if (flag < 0 || flags[flag]) {
+            char known[256], quoted[64];
+            list_values(flag_names, known, sizeof known);
+            snprintf(quoted, sizeof quoted, "%.*s", (int)(length < 63 ? length : 63), item);
+            return problem_set(problem, STATUS_INVALID,
+                               flag < 0 ? "--flags does not know %s; it takes all, none, or a "
+                                          "comma list of %s"
+                                        : "--flags lists %s twice; list each flag once (%s)",
+                               problem_quote(quoted).text, known);
+        }
+        flags[flag] = true;
+        if (item[length] == '\0')
+            return true;
+        item += length + 1;
+    }
+}
+
+static bool take_overflow(Reading *reading, const char *text, Problem *problem) {
+    int value;
+    if (!take_value("--overflow", overflow_names, text, &value, problem))
+        return false;
+    reading->request->unit.overflow = (Overflow)value;
+    return true;
+}
+
+static bool take_structure(Reading *reading, const char *text, Problem *problem) {
+    Unit *unit = &reading->request->unit;
+    if (strncmp(text, "depth=", 6) == 0) {
+        uint64_t depth;
+        if (!take_number("--structure depth", text + 6, 1, UNIT_WIDTH_MAX, &depth, problem))
+            return false;
+        unit->structure = STRUCTURE_DEPTH;
+        unit->depth = (unsigned)depth;
+        return true;
+    }
+    int value;
+    if (!take_value("--structure", structure_names, text, &value, problem))
+        return false;
+    if (value == STRUCTURE_DEPTH)
+        return problem_set(problem, STATUS_INVALID,
+                           "--structure depth lacks its levels; write, for example, depth=6");
+    unit->structure = (Structure)value;
+    return true;
+}
+
+static bool take_detail(Reading *reading, const char *text, Problem *problem) {
+    int value;
+    if (!take_value("--detail", detail_names, text, &value, problem))
+        return false;
+    reading->request->unit.detail = (Detail)value;
+    return true;
+}
+
+static bool take_registers(Reading *reading, const char *text, Problem *problem) {
+    int value;
+    if (!take_value("--registers", registers_names, text, &value, problem))
+        return false;
+    reading->request->unit.registers = (Registers)value;
+    return true;
+}
+
+static bool take_reset(Reading *reading, const char *text, Problem *problem) {
+    int value;
+    if (!take_value("--reset", reset_names, text, &value, problem))
+        return false;
+    reading->request->unit.reset = (Reset)value;
+    return true;
+}
+
+static bool take_reset_level(Reading *reading, const char *text, Problem *problem) {
+    int value;
+    if (!take_value("--reset-level", level_names, text, &value, problem))
+        return false;
+    reading->request->unit.reset_low = value == 1;
+    return true;
+}
+
+static bool take_enable(Reading *reading, const char *text, Problem *problem) {
+    (void)text, (void)problem;
+    reading->request->unit.enable = true;
+    return true;
+}
+
+static bool take_port(Reading *reading, const char *text, Problem *problem) {
+    const char *equals = strchr(text, '=');
+    if (equals == NULL || equals == text)
+        return problem_set(problem, STATUS_INVALID,
+                           "--port %s is not ROLE=NAME; write, for example, result=difference",
+                           problem_quote(text).text);
+    if (!unit_check_name(equals + 1, "pin name", problem))
+        return false;
+    if (reading->port_count == PORTS_MAX)
+        return problem_set(problem, STATUS_INVALID,
+                           "--port is given more than %d times; a unit has fewer pins", PORTS_MAX);
+    reading->port[reading->port_count++] = text;
+    return true;
+}
+
+static bool take_out(Reading *reading, const char *text, Problem *problem) {
+    if (text[0] == '\0')
+        return problem_set(problem, STATUS_INVALID, "--out is empty; name a folder, . is this one");
+    reading->request->out = text;
+    return true;
+}
+
+static bool take_overwrite(Reading *reading, const char *text, Problem *problem) {
+    (void)text, (void)problem;
+    reading->request->overwrite = true;
+    return true;
+}
+
+static bool take_vectors(Reading *reading, const char *text, Problem *problem) {
+    return take_number("--vectors", text, 0, OPTIONS_RANDOM_MAX, &reading->request->random,
+                       problem);
+}
+
+static bool take_seed(Reading *reading, const char *text, Problem *problem) {
+    return take_number("--seed", text, 0, INT64_MAX, &reading->request->seed, problem);
+}
+
+static bool take_templates(Reading *reading, const char *text, Problem *problem) {
+    if (text[0] == '\0')
+        return problem_set(problem, STATUS_INVALID, "--templates is empty; name a folder");
+    reading->request->templates = text;
+    return true;
+}
+
+static bool take_help(Reading *reading, const char *text, Problem *problem) {
+    (void)text, (void)problem;
+    reading->request->help = true;
+    return true;
+}
+
+/* ---- the table ---------------------------------------------------------------------------- */
+
+static const Option options[] = {
+    {"name", "NAME", NULL, "from the operations and the width, e.g. addsub8",
+     "the module's name, a Verilog identifier", COMMAND_EMIT, false, take_name},
+    {"width", "N", NULL, "8", "bits in a word, 1 to 4096", COMMAND_EMIT, false, take_width},
+    {"operations", "LIST", NULL, "add,sub",
+     "comma list of add, adc, sub, sbc, rsb, inc, dec, neg and pass; name=code, e.g. sub=101, sets "
+     "its code",
+     COMMAND_EMIT, false, take_operations},
+    {"control", "STYLE", control_names, "fixed for one operation, high for two, code for more",
+     "how the control pins choose the operation", COMMAND_EMIT, false, take_control},
+    {"subtract-carry", "SENSE", sense_names, "no-borrow",
+     "what a 1 on the carry pins says in a subtraction", COMMAND_EMIT, false, take_sense},
+    {"flags", "LIST", NULL, "carry,overflow,zero,negative",
+     "all, none, or a comma list of carry, overflow, zero, negative, less-signed, less-unsigned, "
+     "parity and half-carry (all: half-carry from width 4 only)",
+     COMMAND_EMIT, false, take_flags},
+    {"overflow", "RULE", overflow_names, "wrap", "what becomes of a result that does not fit",
+     COMMAND_EMIT, false, take_overflow},
+    {"structure", "KIND", structure_names, "ripple",
+     "how carries travel; depth is written depth=N, N levels of cells", COMMAND_EMIT, false,
+     take_structure},
+    {"detail", "KIND", detail_names, "cells for ripple, gates for other structures",
+     "what the text is made of", COMMAND_EMIT, false, take_detail},
+    {"registers", "WHERE", registers_names, "none", "flip-flops at the outputs, or at both ends",
+     COMMAND_EMIT, false, take_registers},
+    {"reset", "KIND", reset_names, "none; sync with registers", "how the registers are reset",
+     COMMAND_EMIT, false, take_reset},
+    {"reset-level", "LEVEL", level_names, "high", "the level that resets", COMMAND_EMIT, false,
+     take_reset_level},
+    {"enable", NULL, NULL, "absent", "a clock enable pin for the registers", COMMAND_EMIT, false,
+     take_enable},
+    {"port", "ROLE=NAME", NULL, "each role's own name",
+     "another name for a pin; once for each pin to rename", COMMAND_EMIT, true, take_port},
+    {"out", "DIR", NULL, "the current folder", "where the files go; it must exist", COMMAND_EMIT,
+     false, take_out},
+    {"overwrite", NULL, NULL, "refuse", "replace existing files of other content", COMMAND_EMIT,
+     false, take_overwrite},
+    {"vectors", "N", NULL, "2000",
+     "at most N random vectors, beside the corner, walking and chain ones, which are always there; "
+     "every input is tried where the input pins together are at most 17 bits",
+     COMMAND_EMIT, false, take_vectors},
+    {"seed", "N", NULL, "1", "chooses the random vectors", COMMAND_EMIT, false, take_seed},
+    {"templates", "DIR", NULL, "the built-in ones",
+     "files in DIR take the place of the built-in templates of the same name", COMMAND_EMIT, false,
+     take_templates},
+    {"help", NULL, NULL, NULL, "show this", COMMAND_EMIT, true, take_help},
+};
+
+enum { OPTION_COUNT = sizeof options / sizeof options[0] };
+
+/* ---- parsing ------------------------------------------------------------------------------ */
+
+static const char *command_name(Command command) {
+    (void)command;
+    return "emit";
+}
+
+/* What getopt_long could not place: an unknown or ambiguous name, a value where none goes, a
+ * missing one. */
+static bool refuse(Command command, int code, const char *text, Problem *problem) {
+    const char *name = command_name(command);
+    if (code == ':')
+        return problem_set(problem, STATUS_INVALID,
+                           "option %s lacks its value; see sumwright %s --help",
+                           problem_quote(text).text, name);
+    return problem_set(problem, STATUS_INVALID,
+                       "option %s is not one of %s, or not complete; see sumwright %s --help",
+                       problem_quote(text).text, name, name);
+}
+
+/* Gives the pins that --port names their names; which roles there are is known by now. */
+static bool place_ports(const Reading *reading, Unit *unit, Problem *problem) {
+    for (int k = 0; k < reading->port_count; k++) {
+        const char *text = reading->port[k];
+        size_t length = strcspn(text, "=");
+        char roles[512];
+        size_t used = 0;
+        int found = -1;
+        for (int pin = 0; pin < PIN_COUNT; pin++) {
+            if (!unit_has(unit, (Pin)pin))
+                continue;
+            const char *role = unit_role(unit, (Pin)pin);
+            used += (size_t)snprintf(roles + used, sizeof roles - used, " %s", role);
+            if (strlen(role) == length && strncmp(role, text, length) == 0)
+                found = pin;
+        }
+        if (found < 0)
+            return problem_set(problem, STATUS_INVALID,
+                               "--port %s names a pin that this unit does not have; its pins are%s",
+                               problem_quote(text).text, roles);
+        if (unit->pin[found][0] != '\0')
+            return problem_set(problem, STATUS_INVALID,
+                               "--port names pin %s twice; name each pin once",
+                               unit_role(unit, (Pin)found));
+        snprintf(unit->pin[found], sizeof unit->pin[found], "%s", text + length + 1);
+    }
+    return true;
+}
+
+static bool settle(Reading *reading, Problem *problem) {
+    Unit *unit = &reading->request->unit;
+    if (reading->flags_all && unit->width != 0 && unit->width < 4)
+        unit->flag[FLAG_HALF_CARRY] = false;
+    return unit_settle_shape(unit, problem) && place_ports(reading, unit, problem) &&
+           unit_settle_pins(unit, problem);
+}
+
+static void make_long_options(Command command, struct option *list) {
+    int count = 0;
+    for (int k = 0; k < OPTION_COUNT; k++) {
+        if ((options[k].commands & (unsigned)command) == 0)
+            continue;
+        int has_value = options[k].argument != NULL ? required_argument : no_argument;
+        list[count++] = (struct option){options[k].name, has_value, NULL, k + 1};
+    }
+    list[count] = (struct option){NULL, 0, NULL, 0};
+}
+
+bool options_parse(Command command, int argc, char **argv, Request *request, Problem *problem) {
+    *request =
+        (Request){.out = ".", .random = OPTIONS_RANDOM_DEFAULT, .seed = OPTIONS_SEED_DEFAULT};
+    unit_init(&request->unit);
+    Reading reading = {.request = request};
+    struct option list[OPTION_COUNT + 1];
+    make_long_options(command, list);
+    bool seen[OPTION_COUNT] = {false};
+    opterr = 0;
+    optind = 1;
+    for (int code; (code = getopt_long(argc, argv, ":", list, NULL)) != -1;) {
+        if (code == ':' || code == '?')
+            return refuse(command, code, argv[optind - 1], problem);
+        const Option *option = &options[code - 1];
+        if (seen[code - 1] && !option->repeatable)
+            return problem_set(problem, STATUS_INVALID, "--%s is given twice; give it once",
+                               option->name);
+        seen[code - 1] = true;
+        if (!option->take(&reading, optarg, problem))
+            return false;
+        if (request->help)
+            return true;
+    }
+    if (optind < argc)
+        return problem_set(problem, STATUS_INVALID,
+                           "%s takes no %s; options begin with --, see sumwright %s --help",
+                           command_name(command), problem_quote(argv[optind]).text,
+                           command_name(command));
+    return settle(&reading, problem);
+}
+
+/* ---- help --------------------------------------------------------------------------------- */
+
+enum { HELP_INDENT = 26, HELP_WIDTH = 92 };
+
+/* Words of text, wrapped between the indent and the width, from column on. */
+static void wrap(FILE *out, const char *text, int column) {
+    while (*text != '\0') {
+        int length = (int)strcspn(text, " ");
+        if (column > HELP_INDENT && column + 1 + length > HELP_WIDTH) {
+            fprintf(out, "\n%*s", HELP_INDENT, "");
+            column = HELP_INDENT;
+        } else if (column > HELP_INDENT) {
+            fputc(' ', out);
+            column++;
+        }
+        fprintf(out, "%.*s", length, text);
+        column += length;
+        text += length;
+        text += strspn(text, " ");
+    }
+    fputc('\n', out);
+}
+
+static void help_option(const Option *option, FILE *out) {
+    char line[1024], known[512];
+    int column = fprintf(out, "  --%s%s%s", option->name, option->argument != NULL ? " " : "",
+                         option->argument != NULL ? option->argument : "");
+    int pad = column < HELP_INDENT ? HELP_INDENT - column : 1;
+    fprintf(out, "%*s", pad, "");
+    int used = snprintf(line, sizeof line, "%s", option->meaning);
+    if (option->values != NULL) {
+        list_values(option->values, known, sizeof known);
+        used += snprintf(line + used, sizeof line - (size_t)used, ": %s", known);
+    }
+    if (option->standard != NULL)
+        snprintf(line + used, sizeof line - (size_t)used, " [%s]", option->standard);
+    wrap(out, line, HELP_INDENT);
+}
+
+void options_help(Command command, FILE *out) {
+    fprintf(out, "usage: sumwright %s [options]\n\n", command_name(command));
+    for (int k = 0; k < OPTION_COUNT; k++)
+        if (options[k].commands & (unsigned)command)
+            help_option(&options[k], out);
+    fprintf(out, "\nIn brackets: what holds when the option is not given.\n");
+}

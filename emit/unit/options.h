@@ -1,0 +1,43 @@
+/* The command line: one table says what each option is called, what it takes and what it means;
+ * parsing, --help and the messages all come from it. */
+#ifndef SUMWRIGHT_UNIT_OPTIONS_H
+#define SUMWRIGHT_UNIT_OPTIONS_H
+
+#include "unit/unit.h"
+
+#include <stdint.h>
+#include <stdio.h>
+
+#define OPTIONS_RANDOM_DEFAULT 2000u    /* random vectors */
+#define OPTIONS_RANDOM_MAX     1000000u /* keeps a file in the range of gigabytes at most */
+#define OPTIONS_SEED_DEFAULT   1u
+
+/* Which commands take an option: the bits of Option.commands. */
+typedef enum {
+    COMMAND_EMIT = 1 << 0,
+} Command;
+
+/* Everything that one command was asked. Strings belong to argv. */
+typedef struct {
+    bool help;             /* --help was given: the rest is not settled */
+    Unit unit;             /* settled */
+    const char *out;       /* folder for the files */
+    bool overwrite;        /* replace existing files */
+    uint64_t random;       /* random vectors, at most OPTIONS_RANDOM_MAX */
+    uint64_t seed;         /* of the random vectors */
+    const char *templates; /* folder of templates, or NULL */
+} Request;
+
+/* Reads argv[1 ...] (argv[0] is the command's name) into a settled request. Every mistake is a
+ * problem of STATUS_INVALID that says what is wrong and what would be right. */
+bool options_parse(Command command, int argc, char **argv, Request *request, Problem *problem);
+
+/* The help of one command: usage, then every option it takes with values, meaning and default. */
+void options_help(Command command, FILE *out);
+
+/* The command line that asks for this request, for the headers of generated files: options at
+ * their defaults are left out, except name, width and operations. It parses back to the same
+ * request; only the folders are spelled as the word DIR. */
+void options_spell(const Request *request, FILE *out);
+
+#endif
