@@ -13,7 +13,7 @@
 enum { WORD_BITS_MAX = 4096 + 2, WORD_LIMBS = (WORD_BITS_MAX + 63) / 64 };
 
 typedef struct {
-    unsigned width; /* bits, 1 ... WORD_BITS_MAX */
+    unsigned width;            /* bits, 1 ... WORD_BITS_MAX */
     uint64_t limb[WORD_LIMBS]; /* limb[0] holds bits 0 ... 63; limbs past the width are not kept */
 } Word;
 
@@ -22,6 +22,7 @@ void word_zero(Word *word, unsigned width);
 void word_ones(Word *word, unsigned width);
 void word_set(Word *word, unsigned width, uint64_t value);
 
+/* One bit; bit is below the width. */
 bool word_bit(const Word *word, unsigned bit);
 void word_put(Word *word, unsigned bit, bool value);
 
@@ -30,8 +31,9 @@ void word_put(Word *word, unsigned bit, bool value);
 void word_resize_unsigned(Word *to, const Word *from, unsigned width);
 void word_resize_signed(Word *to, const Word *from, unsigned width);
 
-/* to = x + y + carry and to = x - y - borrow, modulo 2^width; the value returned is the carry out
- * of, or the borrow into, the top bit. to may be x or y. */
+/* to = x + y + carry and to = x - y - borrow, modulo 2^width. The value returned is the carry out
+ * of the top bit (exact sum >= 2^width), or the borrow that the top bit asks for (exact difference
+ * < 0). to may be x or y, here and in the three below. */
 bool word_add(Word *to, const Word *x, const Word *y, bool carry);
 bool word_subtract(Word *to, const Word *x, const Word *y, bool borrow);
 
@@ -41,7 +43,7 @@ void word_and(Word *to, const Word *x, const Word *y);
 
 bool word_equal(const Word *x, const Word *y);
 bool word_is_zero(const Word *word);
-bool word_parity(const Word *word); /* XOR of all bits */
+bool word_parity(const Word *word);       /* XOR of all bits */
 unsigned word_hex_digits(unsigned width); /* (width + 3) / 4 */
 
 /* Lower-case hexadecimal, word_hex_digits(width) digits, to a buffer with room for them and a
