@@ -64,18 +64,18 @@ static bool at_the_pin(const Unit *unit, const Sum *sum, bool carry_or_borrow) {
     return carry_or_borrow != complemented;
 }
 
-/* The flags that describe the exact result. In bits, an exact result e is below 0 when its top bit
- * n + 1 is 1; an unsigned e >= 2^n has bit n + 1 = 0 and bit n = 1; a signed e is in
- * [-2^(n-1), 2^(n-1) - 1] when bits n - 1, n and n + 1 are equal. */
+/* The flags that describe the exact result. In bits: a result is below 0 when its top bit n + 1 is
+ * 1; a sum of unsigned words, which is never below 0, is >= 2^n when bit n is 1; a signed result,
+ * which is always in [-2^n, 2^n - 1], is in [-2^(n-1), 2^(n-1) - 1] when bit n - 1 equals the top
+ * bit. */
 static void describe_exact(const Unit *unit, const Sum *sum, const Word *exact_unsigned,
                            const Word *exact_signed, bool *flag) {
     unsigned n = unit->width;
     bool below = word_bit(exact_unsigned, n + 1);
-    bool above = !below && word_bit(exact_unsigned, n);
+    bool above = word_bit(exact_unsigned, n);
     bool sign = word_bit(exact_signed, n + 1);
     flag[FLAG_CARRY] = at_the_pin(unit, sum, sum->minus ? below : above);
-    flag[FLAG_OVERFLOW] =
-        word_bit(exact_signed, n) != sign || word_bit(exact_signed, n - 1) != sign;
+    flag[FLAG_OVERFLOW] = word_bit(exact_signed, n - 1) != sign;
     flag[FLAG_LESS_SIGNED] = sign;
     flag[FLAG_LESS_UNSIGNED] = below;
     flag[FLAG_HALF_CARRY] = n >= 4 && at_the_pin(unit, sum, carries_out_of_low_digit(sum));
