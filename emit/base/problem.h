@@ -11,10 +11,10 @@
 /* The exit statuses of the command-line contract. */
 typedef enum {
     STATUS_DONE = 0,
-    STATUS_WRONG_DESIGN = 1,  /* check: a design is wrong */
-    STATUS_INVALID = 2,       /* the command line or the unit is not valid */
-    STATUS_UNTESTED = 3,      /* check: a design could not be tested */
-    STATUS_SURROUNDINGS = 4,  /* no simulator, cannot write, no memory */
+    STATUS_WRONG_DESIGN = 1, /* check: a design is wrong */
+    STATUS_INVALID = 2,      /* the command line or the unit is not valid */
+    STATUS_UNTESTED = 3,     /* check: a design could not be tested */
+    STATUS_SURROUNDINGS = 4, /* no simulator, cannot write, no memory */
 } Status;
 
 enum { PROBLEM_TEXT_BYTES = 2048, PROBLEM_QUOTE_BYTES = 80 };

@@ -1,0 +1,14 @@
+/* Memory that does not run out quietly: when there is none, the program says so in one line and
+ * ends with STATUS_SURROUNDINGS. Nothing but temporary files is ever half done at such a point,
+ * and those are removed at exit (write/files.c). */
+#ifndef SUMWRIGHT_BASE_MEMORY_H
+#define SUMWRIGHT_BASE_MEMORY_H
+
+#include <stddef.h>
+
+/* Room for count things of this size: zeroed, or an older block grown (its start kept). The caller
+ * frees it with free(). */
+void *memory_zeroed(size_t count, size_t size);
+void *memory_resize(void *block, size_t count, size_t size);
+
+#endif

@@ -1,0 +1,126 @@
+/* Gates as data: an array of two-input gates in topological order. Simulation, counting, fault
+ * grading, Verilog and drawing are all one pass over the same array.
+ *
+ * A literal is a node's index times two, plus one when its inverse is meant: literal 2k is node k,
+ * literal 2k + 1 its complement. Node 0 is the constant 0, so literals 0 and 1 are the constants.
+ * Then come the inputs, then the gates; a gate's inputs have lower indices than itself.
+ *
+ * Every gate is one two-input function and written with the fewest inversions: XOR and XNOR, NAND
+ * and NOR have none on their inputs, AND and OR at most one ("a and not b"). */
+#ifndef SUMWRIGHT_GATES_NETLIST_H
+#define SUMWRIGHT_GATES_NETLIST_H
+
+#include "unit/unit.h"
+
+#include <stddef.h>
+#include <stdint.h>
+
+typedef uint32_t Literal;
+
+enum { LITERAL_0 = 0, LITERAL_1 = 1 };
+
+static inline Literal literal_not(Literal literal) {
+    return literal ^ 1u;
+}
+
+static inline uint32_t literal_node(Literal literal) {
+    return literal >> 1;
+}
+
+static inline bool literal_inverted(Literal literal) {
+    return (literal & 1u) != 0;
+}
+
+static inline bool literal_is_constant(Literal literal) {
+    return literal <= LITERAL_1;
+}
+
+typedef enum {
+    NODE_CONSTANT,
+    NODE_INPUT,
+    NODE_AND,
+    NODE_OR,
+    NODE_XOR,
+    NODE_NAND,
+    NODE_NOR,
+    NODE_XNOR,
+    NODE_KIND_COUNT
+} NodeKind;
+
+/* The parts of a unit, in the order in which signals pass them. */
+typedef enum {
+    PART_CONTROL,  /* the control pins decoded */
+    PART_OPERANDS, /* the operand row */
+    PART_COLUMNS,  /* the adder core */
+    PART_FLAGS,    /* what is said about the result, and what is done to it */
+} Part;
+
+typedef struct {
+    NodeKind kind;
+    Literal in[2];    /* gates only */
+    const char *stem; /* gates: what the wire is called, "propagate"; a string that outlives the
+                         netlist; NULL until named */
+    int index;        /* the number after the stem, usually the column; -1 for none */
+    Part part;        /* gates: where in the unit */
+    int column;       /* gates of PART_COLUMNS: the column, else -1 */
+    Pin pin;          /* inputs: which pin, and which bit of it */
+    unsigned bit;
+} Node;
+
+typedef struct {
+    Pin pin;
+    unsigned bit;
+    Literal literal;
+} Output;
+
+typedef struct {
+    Node *nodes;
+    uint32_t node_count;
+    uint32_t node_room;
+    Output *outputs;
+    uint32_t output_count;
+    uint32_t output_room;
+    Part part; /* where new gates belong */
+    int column;
+} Netlist;
+
+/* An empty netlist (node 0 only). Memory that runs out ends the program with
+ * STATUS_SURROUNDINGS. Free with netlist_free. */
+void netlist_init(Netlist *netlist);
+void netlist_free(Netlist *netlist);
+
+/* A new input or output. All inputs come before the first gate. */
+Literal netlist_input(Netlist *netlist, Pin pin, unsigned bit);
+void netlist_output(Netlist *netlist, Pin pin, unsigned bit, Literal literal);
+
+/* Gates made from here on belong to this part (and column, -1 for none). */
+void netlist_enter(Netlist *netlist, Part part, int column);
+
+/* The function of two literals: a new gate, or none where a constant or equal inputs decide. */
+Literal netlist_and(Netlist *netlist, Literal x, Literal y);
+Literal netlist_or(Netlist *netlist, Literal x, Literal y);
+Literal netlist_xor(Netlist *netlist, Literal x, Literal y);
+
+/* Names the wire of a literal's gate unless it is an input, a constant or already named; returns
+ * the literal, so that calls nest. */
+Literal netlist_name(Netlist *netlist, Literal literal, const char *stem, int index);
+
+/* Drops the gates that no output depends on, and turns gates over (AND to NAND, ...) whose inverse
+ * is what an output needs. Call once, when the netlist is complete. */
+void netlist_finish(Netlist *netlist);
+
+/* 64 vectors at once: values has node_count words; those of the inputs are set by the caller,
+ * bit v of each word belonging to vector v; the others are computed. */
+void netlist_evaluate(const Netlist *netlist, uint64_t *values);
+
+/* The word of a literal after netlist_evaluate. */
+static inline uint64_t netlist_value(const uint64_t *values, Literal literal) {
+    uint64_t value = values[literal_node(literal)];
+    return literal_inverted(literal) ? ~value : value;
+}
+
+static inline bool netlist_is_gate(const Node *node) {
+    return node->kind >= NODE_AND;
+}
+
+#endif
