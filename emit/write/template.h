@@ -7,7 +7,8 @@
  *   %if name         lines kept when the fact is true; also %if not name; %else; %end
  *   %each name       lines repeated for each row of the list; inside, a row's own facts come first
  *   %# ...           a remark that is not copied
- * A % directive is the first thing but blanks on its line. Names are letters, digits, _ and dots. */
+ * A % directive is the first thing but blanks on its line. Names are letters, digits, _ and dots.
+ */
 #ifndef SUMWRIGHT_WRITE_TEMPLATE_H
 #define SUMWRIGHT_WRITE_TEMPLATE_H
 

@@ -1,0 +1,27 @@
+/* See build.h. */
+#include "gates/build.h"
+
+#include "base/memory.h"
+#include "gates/flags.h"
+#include "gates/operands.h"
+#include "gates/structure.h"
+
+#include <stdlib.h>
+
+void build_netlist(const Unit *unit, Netlist *netlist) {
+    netlist_init(netlist);
+    Operands operands;
+    operands_build(unit, netlist, &operands);
+    Adder adder = {.width = unit->width,
+                   .x = operands.x,
+                   .y = operands.y,
+                   .first = operands.first,
+                   .sum = memory_zeroed(unit->width, sizeof(Literal)),
+                   .carry = memory_zeroed(unit->width + 1, sizeof(Literal))};
+    structure_build(unit->structure)(netlist, &adder);
+    flags_build(unit, netlist, &operands, &adder);
+    free(adder.sum);
+    free(adder.carry);
+    operands_free(&operands);
+    netlist_finish(netlist);
+}

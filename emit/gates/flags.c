@@ -1,0 +1,178 @@
+/* See flags.h. A new flag is a row of the table at the end. */
+#include "gates/flags.h"
+
+#include "base/memory.h"
+
+#include <stdlib.h>
+
+/* What the flags are made from. */
+typedef struct {
+    const Unit *unit;
+    Netlist *netlist;
+    const Literal *signal;
+    const Adder *adder;
+    Literal overflow;      /* the two last carries differ */
+    Literal less_signed;   /* the exact signed result is below 0 */
+    Literal less_unsigned; /* the exact unsigned result is below 0 */
+    Literal *result;       /* as delivered */
+} Row;
+
+/* ---- the exact result --------------------------------------------------------------------- */
+
+static void find_signs(Row *row) {
+    Netlist *netlist = row->netlist;
+    const Adder *adder = row->adder;
+    unsigned sign = adder->width - 1;
+    row->overflow = netlist_xor(netlist, adder->carry[sign + 1], adder->carry[sign]);
+    netlist_name(netlist, row->overflow, "overflows", -1);
+    row->less_signed = netlist_xor(netlist, adder->sum[sign], row->overflow);
+    netlist_name(netlist, row->less_signed, "below_zero", -1);
+    row->less_unsigned =
+        netlist_and(netlist, row->signal[SIGNAL_SUBTRACTING], literal_not(adder->carry[sign + 1]));
+    netlist_name(netlist, row->less_unsigned, "borrows", -1);
+}
+
+/* ---- saturation --------------------------------------------------------------------------- */
+
+/* An overflow below 0 gives 100...0, one above 011...1; the sign of the exact result is right in
+ * both, so the sign bit needs no more than that. */
+static void saturate_signed(Row *row) {
+    Netlist *netlist = row->netlist;
+    unsigned sign = row->adder->width - 1;
+    Literal low = netlist_and(netlist, row->overflow, row->less_signed);
+    Literal high = netlist_and(netlist, row->overflow, literal_not(row->less_signed));
+    netlist_name(netlist, low, "too_low", -1);
+    netlist_name(netlist, high, "too_high", -1);
+    for (unsigned i = 0; i < sign; i++) {
+        Literal raised = netlist_or(netlist, row->adder->sum[i], high);
+        netlist_name(netlist, raised, "raised", (int)i);
+        row->result[i] = netlist_and(netlist, raised, literal_not(low));
+    }
+    row->result[sign] = row->less_signed;
+}
+
+static void saturate_unsigned(Row *row) {
+    Netlist *netlist = row->netlist;
+    Literal low = row->less_unsigned;
+    Literal high = netlist_and(netlist, row->adder->carry[row->adder->width],
+                               literal_not(row->signal[SIGNAL_SUBTRACTING]));
+    netlist_name(netlist, high, "too_high", -1);
+    for (unsigned i = 0; i < row->adder->width; i++) {
+        Literal raised = netlist_or(netlist, row->adder->sum[i], high);
+        netlist_name(netlist, raised, "raised", (int)i);
+        row->result[i] = netlist_and(netlist, raised, literal_not(low));
+    }
+}
+
+static void deliver_result(Row *row) {
+    for (unsigned i = 0; i < row->adder->width; i++)
+        row->result[i] = row->adder->sum[i];
+    if (row->unit->overflow == OVERFLOW_SATURATE_SIGNED)
+        saturate_signed(row);
+    if (row->unit->overflow == OVERFLOW_SATURATE_UNSIGNED)
+        saturate_unsigned(row);
+    for (unsigned i = 0; i < row->adder->width; i++) {
+        netlist_name(row->netlist, row->result[i], "fitted", (int)i);
+        row->result[i] = netlist_and(row->netlist, row->result[i], row->signal[SIGNAL_ACTIVE]);
+        netlist_name(row->netlist, row->result[i], "delivered", (int)i);
+        netlist_output(row->netlist, PIN_RESULT, i, row->result[i]);
+    }
+}
+
+/* ---- the flags ---------------------------------------------------------------------------- */
+
+typedef Literal Gate(Netlist *netlist, Literal x, Literal y);
+
+/* One gate kind over all bits of the result, as a tree: ceil(log2 n) levels. */
+static Literal over_result(const Row *row, Gate *gate, const char *stem) {
+    unsigned count = row->adder->width;
+    int named = 0;
+    Literal *bits = memory_zeroed(count, sizeof bits[0]);
+    for (unsigned i = 0; i < count; i++)
+        bits[i] = row->result[i];
+    while (count > 1) {
+        unsigned half = 0;
+        for (unsigned i = 0; i + 1 < count; i += 2) {
+            bits[half] = gate(row->netlist, bits[i], bits[i + 1]);
+            netlist_name(row->netlist, bits[half++], stem, named++);
+        }
+        if (count % 2 == 1)
+            bits[half++] = bits[count - 1];
+        count = half;
+    }
+    Literal literal = bits[0];
+    free(bits);
+    return literal;
+}
+
+/* A carry out of a column as the pin shows it: turned over in a subtraction where the sense is
+ * borrow. */
+static Literal carry_pin(const Row *row, Literal carry) {
+    if (row->unit->sense == SENSE_BORROW)
+        carry = netlist_xor(row->netlist, carry, row->signal[SIGNAL_SUBTRACTING]);
+    return carry;
+}
+
+static Literal build_carry(const Row *row) {
+    return carry_pin(row, row->adder->carry[row->adder->width]);
+}
+
+static Literal build_overflow(const Row *row) {
+    return row->overflow;
+}
+
+static Literal build_zero(const Row *row) {
+    return literal_not(over_result(row, netlist_or, "any"));
+}
+
+static Literal build_negative(const Row *row) {
+    return row->result[row->adder->width - 1];
+}
+
+static Literal build_less_signed(const Row *row) {
+    return row->less_signed;
+}
+
+static Literal build_less_unsigned(const Row *row) {
+    return row->less_unsigned;
+}
+
+static Literal build_parity(const Row *row) {
+    return over_result(row, netlist_xor, "odd");
+}
+
+static Literal build_half_carry(const Row *row) {
+    return carry_pin(row, row->adder->carry[4]);
+}
+
+static const struct {
+    Literal (*build)(const Row *row);
+    bool about_result; /* needs no masking when nothing is requested: the result is masked */
+} flags[FLAG_COUNT] = {
+    [FLAG_CARRY] = {build_carry, false},
+    [FLAG_OVERFLOW] = {build_overflow, false},
+    [FLAG_ZERO] = {build_zero, true},
+    [FLAG_NEGATIVE] = {build_negative, true},
+    [FLAG_LESS_SIGNED] = {build_less_signed, false},
+    [FLAG_LESS_UNSIGNED] = {build_less_unsigned, false},
+    [FLAG_PARITY] = {build_parity, true},
+    [FLAG_HALF_CARRY] = {build_half_carry, false},
+};
+
+void flags_build(const Unit *unit, Netlist *netlist, const Operands *operands, const Adder *adder) {
+    Row row = {.unit = unit, .netlist = netlist, .signal = operands->signal, .adder = adder};
+    row.result = memory_zeroed(unit->width, sizeof row.result[0]);
+    netlist_enter(netlist, PART_FLAGS, -1);
+    find_signs(&row);
+    deliver_result(&row);
+    for (int flag = 0; flag < FLAG_COUNT; flag++) {
+        if (!unit->flag[flag])
+            continue;
+        Literal literal = flags[flag].build(&row);
+        netlist_name(netlist, literal, "unmasked", flag);
+        if (!flags[flag].about_result)
+            literal = netlist_and(netlist, literal, operands->signal[SIGNAL_ACTIVE]);
+        netlist_output(netlist, (Pin)(PIN_FLAG + flag), 0, literal);
+    }
+    free(row.result);
+}

@@ -1,0 +1,11 @@
+/* The flag row: what is said about the result, and what is done to it on the way out. */
+#ifndef SUMWRIGHT_GATES_FLAGS_H
+#define SUMWRIGHT_GATES_FLAGS_H
+
+#include "gates/operands.h"
+#include "gates/structure.h"
+
+/* Adds saturation, the flags and the outputs of the unit to the netlist. */
+void flags_build(const Unit *unit, Netlist *netlist, const Operands *operands, const Adder *adder);
+
+#endif

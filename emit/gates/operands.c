@@ -1,0 +1,192 @@
+/* See operands.h. A new operation is a row of the table below (and one of unit.c's and of
+ * model.c's, which know nothing of this one). */
+#include "gates/operands.h"
+
+#include "base/memory.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* 0, 1, or _ for no matter. cin is inverted for sbc where the sense is borrow: see level(). */
+enum { _ = 2, BY_SENSE = 3 };
+
+static const unsigned char levels[OP_COUNT][SIGNAL_COUNT] = {
+    /*           inv_a use_b inv_b set_c use_cin inv_cin   subtr active */
+    [OP_ADD] = {0, 1, 0, 0, 0, _, 0, 1},  [OP_ADC] = {0, 1, 0, 0, 1, 0, 0, 1},
+    [OP_SUB] = {0, 1, 1, 1, _, _, 1, 1},  [OP_SBC] = {0, 1, 1, 0, 1, BY_SENSE, 1, 1},
+    [OP_RSB] = {1, 1, 0, 1, _, _, 1, 1},  [OP_INC] = {0, 0, 0, 1, _, _, 0, 1},
+    [OP_DEC] = {0, 0, 1, 0, 0, _, 1, 1},  [OP_NEG] = {1, 0, 0, 1, _, _, 1, 1},
+    [OP_PASS] = {0, 0, 0, 0, 0, _, 0, 1},
+};
+
+static const char *const signal_names[SIGNAL_COUNT] = {
+    "invert_a", "use_b", "invert_b", "set_carry", "use_cin", "invert_cin", "subtracting", "active"};
+
+const char *signal_name(Signal signal) {
+    return signal_names[signal];
+}
+
+static unsigned level(const Unit *unit, int choice, Signal signal) {
+    unsigned value = levels[unit->choice[choice].operation][signal];
+    return value == BY_SENSE ? unit->sense == SENSE_BORROW : value;
+}
+
+SignalPlan operands_signal(const Unit *unit, Signal signal) {
+    SignalPlan plan = {LEVEL_VARIES, 0, 0};
+    for (int k = 0; k < unit->choice_count; k++) {
+        unsigned value = level(unit, k, signal);
+        if (value == 1)
+            plan.on |= UINT32_C(1) << k;
+        if (value == _)
+            plan.free |= UINT32_C(1) << k;
+    }
+    uint32_t all = (UINT32_C(1) << unit->choice_count) - 1;
+    bool idle_matters = signal == SIGNAL_ACTIVE && unit_can_idle(unit);
+    if (plan.on == 0)
+        plan.level = LEVEL_0;
+    else if ((plan.on | plan.free) == all && !idle_matters)
+        plan.level = LEVEL_1;
+    return plan;
+}
+
+/* ---- decoding the control pins ------------------------------------------------------------ */
+
+/* A Boolean function of the op field as a truth table over its values from base on, one char a
+ * value: 0, 1 or _ for no matter. Halved by the field's top bit until it is constant. */
+static Literal decode_code(Netlist *netlist, const unsigned char *table, const Literal *field,
+                           unsigned bits) {
+    uint32_t size = UINT32_C(1) << bits;
+    bool zero = false, one = false;
+    for (uint32_t k = 0; k < size; k++) {
+        zero = zero || table[k] == 0;
+        one = one || table[k] == 1;
+    }
+    if (!one)
+        return LITERAL_0;
+    if (!zero)
+        return LITERAL_1;
+    const unsigned char *low = table, *high = table + size / 2;
+    bool same = true, opposite = true;
+    for (uint32_t k = 0; k < size / 2; k++) {
+        bool known = low[k] != _ && high[k] != _;
+        same = same && !(known && low[k] != high[k]);
+        opposite = opposite && !(known && low[k] == high[k]);
+    }
+    Literal select = field[bits - 1];
+    if (same || opposite) {
+        unsigned char *joined = memory_zeroed(size / 2, 1);
+        for (uint32_t k = 0; k < size / 2; k++) {
+            unsigned char other = high[k] == _ || same ? high[k] : (unsigned char)!high[k];
+            joined[k] = low[k] != _ ? low[k] : other;
+        }
+        Literal inner = decode_code(netlist, joined, field, bits - 1);
+        free(joined);
+        return same ? inner : netlist_xor(netlist, inner, select);
+    }
+    Literal at_0 = decode_code(netlist, low, field, bits - 1);
+    Literal at_1 = decode_code(netlist, high, field, bits - 1);
+    if (at_0 == LITERAL_1)
+        return netlist_or(netlist, literal_not(select), at_1);
+    if (at_1 == LITERAL_1)
+        return netlist_or(netlist, select, at_0);
+    return netlist_or(netlist, netlist_and(netlist, at_0, literal_not(select)),
+                      netlist_and(netlist, at_1, select));
+}
+
+static Literal signal_from_code(const Unit *unit, Netlist *netlist, Signal signal,
+                                const SignalPlan *plan, const Literal *pins) {
+    uint32_t size = UINT32_C(1) << unit->code_bits;
+    unsigned char *table = memory_zeroed(size, 1);
+    memset(table, signal == SIGNAL_ACTIVE ? 0 : _, size);
+    for (int k = 0; k < unit->choice_count; k++)
+        table[unit->choice[k].code] =
+            plan->free >> k & 1 ? (unsigned char)_ : (unsigned char)(plan->on >> k & 1);
+    Literal literal = decode_code(netlist, table, pins, unit->code_bits);
+    free(table);
+    return literal;
+}
+
+/* The OR of the requests that want it. */
+static Literal signal_from_requests(const Unit *unit, Netlist *netlist, const SignalPlan *plan,
+                                    const Literal *pins) {
+    Literal literal = LITERAL_0;
+    for (int k = 0; k < unit->choice_count; k++)
+        if (plan->on >> k & 1)
+            literal = netlist_or(netlist, literal, pins[k]);
+    return literal;
+}
+
+static Literal signal_literal(const Unit *unit, Netlist *netlist, Signal signal,
+                              const Literal *pins) {
+    SignalPlan plan = operands_signal(unit, signal);
+    if (plan.level != LEVEL_VARIES)
+        return plan.level == LEVEL_1 ? LITERAL_1 : LITERAL_0;
+    switch (unit->control) {
+    case CONTROL_HIGH: /* the pin is 1 for choice 1 */
+        return plan.on >> 1 & 1 ? pins[0] : literal_not(pins[0]);
+    case CONTROL_LOW:
+        return plan.on >> 1 & 1 ? literal_not(pins[0]) : pins[0];
+    case CONTROL_ONE_HOT:
+        return signal_from_requests(unit, netlist, &plan, pins);
+    default:
+        return signal_from_code(unit, netlist, signal, &plan, pins);
+    }
+}
+
+/* ---- the row ------------------------------------------------------------------------------ */
+
+/* The unit's inputs, in the order of Pin; pins[] gets the control pins, and a, b their bits. */
+static void add_inputs(const Unit *unit, Netlist *netlist, Literal *pins, Literal *cin, Literal *a,
+                       Literal *b) {
+    if (unit->control == CONTROL_HIGH || unit->control == CONTROL_LOW)
+        pins[0] = netlist_input(netlist, PIN_LINE, 0);
+    if (unit->control == CONTROL_CODE)
+        for (unsigned bit = 0; bit < unit->code_bits; bit++)
+            pins[bit] = netlist_input(netlist, PIN_OP, bit);
+    if (unit->control == CONTROL_ONE_HOT)
+        for (int k = 0; k < unit->choice_count; k++)
+            pins[k] = netlist_input(netlist, (Pin)(PIN_DO + (int)unit->choice[k].operation), 0);
+    *cin = LITERAL_0;
+    if (unit_has(unit, PIN_CIN))
+        *cin = netlist_input(netlist, PIN_CIN, 0);
+    for (unsigned i = 0; i < unit->width; i++)
+        a[i] = netlist_input(netlist, PIN_A, i);
+    for (unsigned i = 0; i < unit->width && unit_has(unit, PIN_B); i++)
+        b[i] = netlist_input(netlist, PIN_B, i);
+}
+
+void operands_build(const Unit *unit, Netlist *netlist, Operands *operands) {
+    Literal pins[UNIT_CODE_BITS_MAX]; /* as many as the widest control has */
+    Literal cin;
+    operands->x = memory_zeroed(unit->width, sizeof(Literal));
+    operands->y = memory_zeroed(unit->width, sizeof(Literal));
+    add_inputs(unit, netlist, pins, &cin, operands->x, operands->y);
+
+    netlist_enter(netlist, PART_CONTROL, -1);
+    Literal *signal = operands->signal;
+    for (int k = 0; k < SIGNAL_COUNT; k++) {
+        signal[k] = signal_literal(unit, netlist, (Signal)k, pins);
+        netlist_name(netlist, signal[k], signal_names[k], -1);
+    }
+    Literal carried = netlist_xor(netlist, cin, signal[SIGNAL_INVERT_CIN]);
+    Literal used = netlist_and(netlist, signal[SIGNAL_USE_CIN], carried);
+    operands->first = netlist_or(netlist, signal[SIGNAL_SET_CARRY], used);
+    netlist_name(netlist, operands->first, "first_carry", -1);
+    netlist_name(netlist, used, "used_cin", -1);
+    netlist_name(netlist, carried, "carry_wanted", -1);
+
+    netlist_enter(netlist, PART_OPERANDS, -1);
+    for (unsigned i = 0; i < unit->width; i++) {
+        operands->x[i] = netlist_xor(netlist, operands->x[i], signal[SIGNAL_INVERT_A]);
+        netlist_name(netlist, operands->x[i], "operand_a", (int)i);
+        Literal used_b = netlist_and(netlist, operands->y[i], signal[SIGNAL_USE_B]);
+        operands->y[i] = netlist_xor(netlist, used_b, signal[SIGNAL_INVERT_B]);
+        netlist_name(netlist, operands->y[i], "operand_b", (int)i);
+        netlist_name(netlist, used_b, "used_b", (int)i);
+    }
+}
+
+void operands_free(Operands *operands) {
+    free(operands->x);
+    free(operands->y);
+}
