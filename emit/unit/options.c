@@ -51,17 +51,17 @@ static void list_values(const char *const *values, char *text, size_t room) {
     }
 }
 
-static bool take_value(const char *option, const char *const *values, const char *text, int *value,
-                       Problem *problem) {
+/* The value's number in its list, or -1 after a problem. */
+static int take_value(const char *option, const char *const *values, const char *text,
+                      Problem *problem) {
     int found = find(values, text, strlen(text));
-    if (found >= 0) {
-        *value = found;
-        return true;
-    }
+    if (found >= 0)
+        return found;
     char known[512];
     list_values(values, known, sizeof known);
-    return problem_set(problem, STATUS_INVALID, "%s cannot be %s; it is %s", option,
-                       problem_quote(text).text, known);
+    problem_set(problem, STATUS_INVALID, "%s cannot be %s; it is %s", option,
+                problem_quote(text).text, known);
+    return -1;
 }
 
 static bool take_number(const char *option, const char *text, uint64_t least, uint64_t most,
@@ -89,7 +89,7 @@ static bool take_name(Reading *reading, const char *text, Problem *problem) {
 }
 
 static bool take_width(Reading *reading, const char *text, Problem *problem) {
-    uint64_t width;
+    uint64_t width = 0;
     if (!take_number("--width", text, 1, UNIT_WIDTH_MAX, &width, problem))
         return false;
     reading->request->unit.width = (unsigned)width;
@@ -183,16 +183,16 @@ static bool take_operations(Reading *reading, const char *text, Problem *problem
 }
 
 static bool take_control(Reading *reading, const char *text, Problem *problem) {
-    int value;
-    if (!take_value("--control", control_names, text, &value, problem))
+    int value = take_value("--control", control_names, text, problem);
+    if (value < 0)
         return false;
     reading->request->unit.control = (Control)value;
     return true;
 }
 
 static bool take_sense(Reading *reading, const char *text, Problem *problem) {
-    int value;
-    if (!take_value("--subtract-carry", sense_names, text, &value, problem))
+    int value = take_value("--subtract-carry", sense_names, text, problem);
+    if (value < 0)
         return false;
     reading->request->unit.sense = (Sense)value;
     return true;
@@ -226,8 +226,8 @@ static bool take_flags(Reading *reading, const char *text, Problem *problem) {
 }
 
 static bool take_overflow(Reading *reading, const char *text, Problem *problem) {
-    int value;
-    if (!take_value("--overflow", overflow_names, text, &value, problem))
+    int value = take_value("--overflow", overflow_names, text, problem);
+    if (value < 0)
         return false;
     reading->request->unit.overflow = (Overflow)value;
     return true;
@@ -236,15 +236,15 @@ static bool take_overflow(Reading *reading, const char *text, Problem *problem) 
 static bool take_structure(Reading *reading, const char *text, Problem *problem) {
     Unit *unit = &reading->request->unit;
     if (strncmp(text, "depth=", 6) == 0) {
-        uint64_t depth;
+        uint64_t depth = 0;
         if (!take_number("--structure depth", text + 6, 1, UNIT_WIDTH_MAX, &depth, problem))
             return false;
         unit->structure = STRUCTURE_DEPTH;
         unit->depth = (unsigned)depth;
         return true;
     }
-    int value;
-    if (!take_value("--structure", structure_names, text, &value, problem))
+    int value = take_value("--structure", structure_names, text, problem);
+    if (value < 0)
         return false;
     if (value == STRUCTURE_DEPTH)
         return problem_set(problem, STATUS_INVALID,
@@ -254,32 +254,32 @@ static bool take_structure(Reading *reading, const char *text, Problem *problem)
 }
 
 static bool take_detail(Reading *reading, const char *text, Problem *problem) {
-    int value;
-    if (!take_value("--detail", detail_names, text, &value, problem))
+    int value = take_value("--detail", detail_names, text, problem);
+    if (value < 0)
         return false;
     reading->request->unit.detail = (Detail)value;
     return true;
 }
 
 static bool take_registers(Reading *reading, const char *text, Problem *problem) {
-    int value;
-    if (!take_value("--registers", registers_names, text, &value, problem))
+    int value = take_value("--registers", registers_names, text, problem);
+    if (value < 0)
         return false;
     reading->request->unit.registers = (Registers)value;
     return true;
 }
 
 static bool take_reset(Reading *reading, const char *text, Problem *problem) {
-    int value;
-    if (!take_value("--reset", reset_names, text, &value, problem))
+    int value = take_value("--reset", reset_names, text, problem);
+    if (value < 0)
         return false;
     reading->request->unit.reset = (Reset)value;
     return true;
 }
 
 static bool take_reset_level(Reading *reading, const char *text, Problem *problem) {
-    int value;
-    if (!take_value("--reset-level", level_names, text, &value, problem))
+    int value = take_value("--reset-level", level_names, text, problem);
+    if (value < 0)
         return false;
     reading->request->unit.reset_low = value == 1;
     return true;

@@ -1,0 +1,132 @@
+/* sumwright emit: options in; NAME.v, NAME_tb.v and NAME.vec out, all or none. */
+#include "commands/commands.h"
+
+#include "base/memory.h"
+#include "gates/build.h"
+#include "gates/cost.h"
+#include "unit/options.h"
+#include "vectors/vectors.h"
+#include "write/files.h"
+#include "write/testbench.h"
+#include "write/vector_file.h"
+#include "write/verilog.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+
+/* Everything about one run. */
+typedef struct {
+    Request request;
+    VectorPlan plan;
+    VectorCount count;
+    Netlist netlist;
+    char *command; /* the line that repeats it */
+} Emit;
+
+static bool spell_command(Emit *emit, Problem *problem) {
+    size_t bytes = 0;
+    FILE *stream = open_memstream(&emit->command, &bytes);
+    if (stream != NULL)
+        options_spell(&emit->request, stream);
+    if (stream == NULL || fclose(stream) != 0)
+        return problem_set(problem, STATUS_SURROUNDINGS, "out of memory; close other programs");
+    return true;
+}
+
+static FILE *add_file(Files *files, const Unit *unit, const char *ending, Problem *problem) {
+    char name[UNIT_NAME_MAX + 8];
+    snprintf(name, sizeof name, "%s%s", unit->name, ending);
+    return files_add(files, name, problem);
+}
+
+static bool write_files(Emit *emit, Files *files, Problem *problem) {
+    const Unit *unit = &emit->request.unit;
+    Templates templates = {.folder = emit->request.templates};
+    FILE *out = add_file(files, unit, ".v", problem);
+    if (out == NULL ||
+        !verilog_write(unit, &emit->netlist, emit->command, &templates, out, problem))
+        return false;
+    out = add_file(files, unit, "_tb.v", problem);
+    if (out == NULL || !testbench_write(unit, &emit->plan, emit->count.total, emit->command,
+                                        &templates, out, problem))
+        return false;
+    out = add_file(files, unit, ".vec", problem);
+    return out != NULL && vector_file_write(unit, &emit->plan, &emit->count, emit->command,
+                                            &templates, out, problem);
+}
+
+/* ---- what is printed ---------------------------------------------------------------------- */
+
+static void print_vectors(const Emit *emit) {
+    const VectorCount *count = &emit->count;
+    printf("vectors  %llu", (unsigned long long)count->total);
+    if (count->exhaustive) {
+        puts(": every input there is");
+        return;
+    }
+    const char *between = ": ";
+    for (int reason = 0; reason < VECTOR_REASON_COUNT; reason++) {
+        if (count->by_reason[reason] == 0)
+            continue;
+        printf("%s%llu %s", between, (unsigned long long)count->by_reason[reason],
+               vector_reason_name((VectorReason)reason));
+        between = ", ";
+    }
+    putchar('\n');
+}
+
+static void print_circuit(const Emit *emit) {
+    if (emit->request.unit.detail == DETAIL_OPERATORS) {
+        puts("circuit  as the synthesizer makes it");
+        return;
+    }
+    Cost cost = cost_count(&emit->netlist);
+    printf("circuit  %u two-input gates, %u levels", cost.gates, cost.levels);
+    if (cost.inverters > 0)
+        printf(", %u inverters", cost.inverters);
+    putchar('\n');
+}
+
+static void print_report(const Emit *emit) {
+    const char *folder = emit->request.out, *name = emit->request.unit.name;
+    bool here = folder[0] == '.' && folder[1] == '\0';
+    const char *before = here ? "" : folder, *slash = here ? "" : "/";
+    printf("unit     %s%s%s.v\n", before, slash, name);
+    printf("bench    %s%s%s_tb.v\n", before, slash, name);
+    printf("data     %s%s%s.vec\n", before, slash, name);
+    print_vectors(emit);
+    print_circuit(emit);
+    puts("simulate");
+    if (!here)
+        printf("  cd %s\n", folder);
+    printf("  iverilog -g2005 -Wall -o %s.vvp %s.v %s_tb.v\n", name, name, name);
+    printf("  vvp -n %s.vvp\n", name);
+}
+
+bool command_emit(int argc, char **argv, Problem *problem) {
+    static Emit emit; /* a Unit is large */
+    if (!options_parse(COMMAND_EMIT, argc, argv, &emit.request, problem))
+        return false;
+    if (emit.request.help) {
+        options_help(COMMAND_EMIT, stdout);
+        return true;
+    }
+    emit.plan = (VectorPlan){.random = emit.request.random, .seed = emit.request.seed};
+    Files *files = files_open(emit.request.out, emit.request.overwrite, problem);
+    if (files == NULL || !spell_command(&emit, problem)) {
+        files_abandon(files);
+        return false;
+    }
+    vectors_count(&emit.request.unit, &emit.plan, &emit.count);
+    build_netlist(&emit.request.unit, &emit.netlist);
+    bool good = write_files(&emit, files, problem);
+    if (good)
+        good = files_commit(files, problem);
+    else
+        files_abandon(files);
+    if (good)
+        print_report(&emit);
+    netlist_free(&emit.netlist);
+    free(emit.command);
+    return good;
+}

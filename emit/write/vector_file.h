@@ -1,0 +1,17 @@
+/* The vector file of a unit: what the pins are given and what must come out, from the model. */
+#ifndef SUMWRIGHT_WRITE_VECTOR_FILE_H
+#define SUMWRIGHT_WRITE_VECTOR_FILE_H
+
+#include "unit/unit.h"
+#include "vectors/vectors.h"
+#include "write/template.h"
+
+#include <stdio.h>
+
+/* Writes NAME.vec: a first line that counts the vectors, a remark, a line a vector (see layout.h),
+ * and a line of ones that ends it. One pass, in constant memory. */
+bool vector_file_write(const Unit *unit, const VectorPlan *plan, const VectorCount *count,
+                       const char *command, const Templates *templates, FILE *out,
+                       Problem *problem);
+
+#endif

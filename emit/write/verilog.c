@@ -1,0 +1,262 @@
+/* See verilog.h. */
+#include "write/verilog.h"
+
+#include "base/memory.h"
+#include "write/expression.h"
+#include "write/identifier.h"
+#include "write/unit_facts.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* Where the circuit between the registers reads each input and leaves each output: the pins
+ * themselves, or names beside them where registers stand in between. */
+typedef struct {
+    Identifier inside[PIN_COUNT];
+    const char *source[PIN_COUNT];
+} Ends;
+
+static bool is_clocking(Pin pin) {
+    return pin == PIN_CLK || pin == PIN_RST || pin == PIN_EN;
+}
+
+static void find_ends(const Unit *unit, Ends *ends) {
+    for (int pin = 0; pin < PIN_COUNT; pin++) {
+        bool behind = pin_is_output((Pin)pin) ? unit->registers != REGISTERS_NONE
+                                              : unit->registers == REGISTERS_BOTH;
+        char stem[64];
+        snprintf(stem, sizeof stem, "%s_%s", unit_role(unit, (Pin)pin),
+                 pin_is_output((Pin)pin) ? "next" : "held");
+        if (behind && !is_clocking((Pin)pin))
+            ends->inside[pin] = identifier_free(unit, stem, false);
+        else
+            snprintf(ends->inside[pin].text, IDENTIFIER_BYTES, "%s", unit->pin[pin]);
+        ends->source[pin] = ends->inside[pin].text;
+    }
+}
+
+/* ---- ports and registers ------------------------------------------------------------------ */
+
+static void add_ports(const Unit *unit, Facts *facts) {
+    int last = 0;
+    for (int pin = 0; pin < PIN_COUNT; pin++)
+        if (unit_has(unit, (Pin)pin))
+            last = pin;
+    for (int pin = 0; pin < PIN_COUNT; pin++) {
+        if (!unit_has(unit, (Pin)pin))
+            continue;
+        bool output = pin_is_output((Pin)pin);
+        bool mixed = unit->registers != REGISTERS_NONE;
+        char range[32];
+        unit_range(unit, (Pin)pin, true, range, sizeof range);
+        Facts *row = facts_row(facts, "port");
+        facts_text(row, "direction", output ? "output" : "input ");
+        facts_text(row, "type", output && mixed ? "reg " : "wire");
+        facts_text(row, "range", "%s", range);
+        facts_text(row, "pin", "%s", unit->pin[pin]);
+        facts_text(row, "comma", pin == last ? "" : ",");
+    }
+}
+
+static const char *cleared(const Unit *unit, Pin pin, char *text, size_t room) {
+    if (pin == PIN_FLAG + FLAG_ZERO)
+        snprintf(text, room, "1'b1");
+    else if (unit_pin_bits(unit, pin) == 1 && pin != PIN_A && pin != PIN_B && pin != PIN_RESULT)
+        snprintf(text, room, "1'b0");
+    else if (unit_keeps_width(unit) && pin != PIN_OP)
+        snprintf(text, room, "{WIDTH{1'b0}}");
+    else
+        snprintf(text, room, "{%u{1'b0}}", unit_pin_bits(unit, pin));
+    return text;
+}
+
+static void add_registers(const Unit *unit, const Ends *ends, Facts *facts) {
+    facts_list(facts, "held");
+    facts_list(facts, "next");
+    facts_list(facts, "register");
+    for (int pin = 0; pin < PIN_COUNT; pin++) {
+        if (!unit_has(unit, (Pin)pin) || strcmp(ends->source[pin], unit->pin[pin]) == 0)
+            continue;
+        bool output = pin_is_output((Pin)pin);
+        const char *to = output ? unit->pin[pin] : ends->source[pin];
+        const char *from = output ? ends->source[pin] : unit->pin[pin];
+        char range[32], zero[64];
+        unit_range(unit, (Pin)pin, false, range, sizeof range);
+        Facts *declared = facts_row(facts, output ? "next" : "held");
+        facts_text(declared, "range", "%s", range);
+        facts_text(declared, output ? "next" : "register", "%s", ends->source[pin]);
+        Facts *row = facts_row(facts, "register");
+        facts_text(row, "register", "%s", to);
+        facts_text(row, "next", "%s", from);
+        facts_text(row, "cleared", "%s", cleared(unit, (Pin)pin, zero, sizeof zero));
+    }
+}
+
+static void add_ends(const Unit *unit, const Ends *ends, Facts *facts) {
+    for (int pin = 0; pin < PIN_COUNT; pin++) {
+        char fact[64];
+        bool has = unit_has(unit, (Pin)pin);
+        snprintf(fact, sizeof fact, "%s.%s", pin_is_output((Pin)pin) ? "out" : "in",
+                 unit_role(unit, (Pin)pin));
+        facts_text(facts, fact, "%s", has ? ends->source[pin] : "");
+    }
+}
+
+/* ---- gates -------------------------------------------------------------------------------- */
+
+/* The output that a gate drives first gives its wire the name; the others are assigned. */
+typedef struct {
+    const Unit *unit;
+    const Netlist *netlist;
+    const Ends *ends;
+    uint32_t *output_of; /* node -> number of the output that names it, or UINT32_MAX */
+} Gates;
+
+typedef struct {
+    char text[IDENTIFIER_BYTES + 32];
+} Wire;
+
+static Wire pin_wire(const Gates *gates, Pin pin, unsigned bit) {
+    Wire wire;
+    bool word = pin == PIN_A || pin == PIN_B || pin == PIN_RESULT;
+    if (word || unit_pin_bits(gates->unit, pin) > 1)
+        snprintf(wire.text, sizeof wire.text, "%s[%u]", gates->ends->source[pin], bit);
+    else
+        snprintf(wire.text, sizeof wire.text, "%s", gates->ends->source[pin]);
+    return wire;
+}
+
+static Wire node_wire(const Gates *gates, uint32_t index) {
+    const Node *node = &gates->netlist->nodes[index];
+    if (node->kind == NODE_INPUT)
+        return pin_wire(gates, node->pin, node->bit);
+    if (gates->output_of[index] != UINT32_MAX) {
+        const Output *output = &gates->netlist->outputs[gates->output_of[index]];
+        return pin_wire(gates, output->pin, output->bit);
+    }
+    Wire wire;
+    Identifier stem = identifier_free(gates->unit, node->stem, node->index >= 0);
+    if (node->index >= 0)
+        snprintf(wire.text, sizeof wire.text, "%s_%d", stem.text, node->index);
+    else
+        snprintf(wire.text, sizeof wire.text, "%s", stem.text);
+    return wire;
+}
+
+static void literal_text(const Gates *gates, Literal literal, char *text, size_t room) {
+    if (literal_is_constant(literal)) {
+        snprintf(text, room, "1'b%u", literal & 1u);
+        return;
+    }
+    Wire wire = node_wire(gates, literal_node(literal));
+    snprintf(text, room, "%s%s", literal_inverted(literal) ? "~" : "", wire.text);
+}
+
+static void gate_text(const Gates *gates, const Node *gate, Facts *row) {
+    static const struct {
+        char operator;
+        bool inverted;
+    } forms[NODE_KIND_COUNT] = {
+        [NODE_AND] = {'&', false}, [NODE_OR] = {'|', false}, [NODE_XOR] = {'^', false},
+        [NODE_NAND] = {'&', true}, [NODE_NOR] = {'|', true}, [NODE_XNOR] = {'^', true}};
+    char x[sizeof(Wire) + 1], y[sizeof(Wire) + 1];
+    literal_text(gates, gate->in[0], x, sizeof x);
+    literal_text(gates, gate->in[1], y, sizeof y);
+    const char *form = forms[gate->kind].inverted ? "~(%s %c %s)" : "%s %c %s";
+    char text[2 * sizeof x + 16];
+    snprintf(text, sizeof text, form, x, forms[gate->kind].operator, y);
+    facts_text(row, "expression", "%s", text);
+}
+
+static void add_part(Facts *row, const Node *gate, const Node *before) {
+    bool fresh = before == NULL || before->part != gate->part || before->column != gate->column;
+    facts_flag(row, "part.control", fresh && gate->part == PART_CONTROL);
+    facts_flag(row, "part.operands", fresh && gate->part == PART_OPERANDS);
+    facts_flag(row, "part.column", fresh && gate->part == PART_COLUMNS);
+    facts_flag(row, "part.flags", fresh && gate->part == PART_FLAGS);
+    facts_text(row, "column", "%d", gate->column);
+}
+
+static void add_output(const Gates *gates, const Output *output, bool first, Facts *facts) {
+    char text[sizeof(Wire) + 1];
+    literal_text(gates, output->literal, text, sizeof text);
+    Facts *row = facts_row(facts, "line");
+    Node flags = {.part = PART_FLAGS, .column = -1};
+    add_part(row, &flags, first ? NULL : &flags);
+    facts_flag(row, "declares", false);
+    facts_text(row, "target", "%s", pin_wire(gates, output->pin, output->bit).text);
+    facts_text(row, "expression", "%s", text);
+}
+
+static void add_gates(Gates *gates, Facts *facts) {
+    const Netlist *netlist = gates->netlist;
+    const Node *before = NULL;
+    facts_list(facts, "line");
+    for (uint32_t k = 0; k < netlist->node_count; k++) {
+        const Node *gate = &netlist->nodes[k];
+        if (!netlist_is_gate(gate))
+            continue;
+        Facts *row = facts_row(facts, "line");
+        add_part(row, gate, before);
+        facts_flag(row, "declares", gates->output_of[k] == UINT32_MAX);
+        facts_text(row, "target", "%s", node_wire(gates, k).text);
+        gate_text(gates, gate, row);
+        before = gate;
+    }
+    bool first = before == NULL || before->part != PART_FLAGS;
+    for (uint32_t k = 0; k < netlist->output_count; k++) {
+        const Output *output = &netlist->outputs[k];
+        if (gates->output_of[literal_node(output->literal)] == k)
+            continue;
+        add_output(gates, output, first, facts);
+        first = false;
+    }
+}
+
+static void gates_facts(const Unit *unit, const Netlist *netlist, const Ends *ends, Facts *facts) {
+    Gates gates = {unit, netlist, ends, NULL};
+    gates.output_of = memory_zeroed(netlist->node_count, sizeof gates.output_of[0]);
+    memset(gates.output_of, 0xff, netlist->node_count * sizeof gates.output_of[0]);
+    for (uint32_t k = 0; k < netlist->output_count; k++) {
+        Literal literal = netlist->outputs[k].literal;
+        uint32_t *named = &gates.output_of[literal_node(literal)];
+        bool gate = netlist_is_gate(&netlist->nodes[literal_node(literal)]);
+        if (gate && !literal_inverted(literal) && *named == UINT32_MAX)
+            *named = k;
+    }
+    add_gates(&gates, facts);
+    free(gates.output_of);
+}
+
+/* ---- the file ----------------------------------------------------------------------------- */
+
+static bool fill_core(const Unit *unit, Facts *facts, const Templates *templates,
+                      Problem *problem) {
+    if (unit->detail == DETAIL_GATES)
+        return unit_facts_fill(facts, "core", templates, "gates.v", problem);
+    bool cells = unit->detail == DETAIL_CELLS;
+    return unit_facts_fill(facts, "operands", templates, "operands.v", problem) &&
+           unit_facts_fill(facts, "flags", templates, "flags.v", problem) &&
+           (!cells || unit_facts_fill(facts, "first_cell", templates, "first_cell.v", problem)) &&
+           (!cells || unit_facts_fill(facts, "full_cells", templates, "full_cells.v", problem)) &&
+           unit_facts_fill(facts, "core", templates, cells ? "cells.v" : "operators.v", problem);
+}
+
+bool verilog_write(const Unit *unit, const Netlist *netlist, const char *command,
+                   const Templates *templates, FILE *out, Problem *problem) {
+    Facts *facts = unit_facts(unit, command);
+    Ends ends;
+    find_ends(unit, &ends);
+    add_ports(unit, facts);
+    add_registers(unit, &ends, facts);
+    add_ends(unit, &ends, facts);
+    if (unit->detail == DETAIL_GATES)
+        gates_facts(unit, netlist, &ends, facts);
+    else
+        expression_facts(unit, ends.source, facts);
+    bool good = unit_facts_fill(facts, "header", templates, "header.v", problem) &&
+                fill_core(unit, facts, templates, problem) &&
+                template_fill(templates, "unit.v", facts, out, problem);
+    facts_free(facts);
+    return good;
+}

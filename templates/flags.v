@@ -1,0 +1,77 @@
+%# The flag row of operators and cells: what is said about the result, and done to it.
+%if signs
+
+%if cells
+%if half_first
+  // The carry into the sign column; a single column has none.
+  wire ${into_sign};
+  generate
+    if (WIDTH == 1) begin : ${one_column}
+      assign ${into_sign} = 1'b0;
+    end else begin : ${more_columns}
+      assign ${into_sign} = ${carries}[WIDTH-1];
+    end
+  endgenerate
+
+  // A signed result fits when the carry into the sign column equals the carry out of it.
+  wire ${overflows} = ${carries}[WIDTH] ^ ${into_sign};
+%else
+  // A signed result fits when the carry into the sign column equals the carry out of it.
+  wire ${overflows} = ${carries}[WIDTH] ^ ${carries}[WIDTH-1];
+%end
+%else
+  // A signed result does not fit when the operands' signs are equal and the sum's differs.
+  wire ${overflows} = (${x}[WIDTH-1] == ${y}[WIDTH-1]) && (${sum}[WIDTH-1] != ${x}[WIDTH-1]);
+%end
+%if below
+  wire ${below_zero} = ${sum}[WIDTH-1] ^ ${overflows};  // the sign of the exact result
+%end
+%end
+%if saturates_signed
+
+  // Where the result does not fit: 011...1 above, 100...0 below.
+  wire [WIDTH-1:0] ${nearest} = {WIDTH{~${below_zero}}} ^ {1'b1, {(WIDTH-1){1'b0}}};
+  wire [WIDTH-1:0] ${fitted} = ${overflows} ? ${nearest} : ${sum};
+%end
+%if make.too_low
+
+  // Below 0 becomes 0, above 2^WIDTH - 1 becomes that.
+  wire ${too_low} = ${make.too_low};
+%end
+%if make.too_high
+  wire ${too_high} = ${make.too_high};
+%end
+%if saturates_unsigned
+  wire [WIDTH-1:0] ${fitted} = ${make.fitted};
+%end
+%if masked
+
+  // With nothing requested the result is 0.
+  wire [WIDTH-1:0] ${delivered} = ${whole} & {WIDTH{${active}}};
+%end
+
+  assign ${out.result} = ${final};
+%if out.carry
+  assign ${out.carry} = ${make.carry};
+%end
+%if out.overflow
+  assign ${out.overflow} = ${make.overflow};
+%end
+%if out.zero
+  assign ${out.zero} = ${final} == {WIDTH{1'b0}};
+%end
+%if out.negative
+  assign ${out.negative} = ${final}[WIDTH-1];
+%end
+%if out.less_signed
+  assign ${out.less_signed} = ${make.less_signed};
+%end
+%if out.less_unsigned
+  assign ${out.less_unsigned} = ${make.less_unsigned};
+%end
+%if out.parity
+  assign ${out.parity} = ^${final};
+%end
+%if out.half_carry
+  assign ${out.half_carry} = ${make.half_carry};
+%end

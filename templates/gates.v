@@ -1,0 +1,24 @@
+%# The unit gate by gate: one two-input gate a line.
+%each line
+%if part.control
+
+  // The control pins.
+%end
+%if part.operands
+
+  // The operands as the adder sees them.
+%end
+%if part.column
+
+  // Column ${column}
+%end
+%if part.flags
+
+  // The flags.
+%end
+%if declares
+  wire ${target} = ${expression};
+%else
+  assign ${target} = ${expression};
+%end
+%end

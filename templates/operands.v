@@ -1,0 +1,28 @@
+%# The operand row of operators and cells: what the operation gives the adder.
+%if decodes
+
+  // One of these lines is 1: the operation that ${in.op} asks for.
+%each decode
+  wire ${line} = ${in.op} == ${code};
+%end
+%end
+%if controls
+
+  // What the operation asks of the operand row${and_flags}.
+%each control
+  wire ${signal} = ${expression};
+%end
+%end
+%if row
+
+  // The operands as the adder sees them${inverted_note}.
+%if make.operand_a
+  wire [WIDTH-1:0] ${operand_a} = ${make.operand_a};
+%end
+%if make.operand_b
+  wire [WIDTH-1:0] ${operand_b} = ${make.operand_b};
+%end
+%if make.first_carry
+  wire ${first_carry} = ${make.first_carry};
+%end
+%end
