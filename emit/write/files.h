@@ -2,7 +2,15 @@
  *
  * Each file is first written under a temporary name beside its target; files_commit() then puts
  * all in place, or, on any failure, leaves the folder as it was. A SIGINT, SIGTERM or SIGHUP before
- * the commit removes the temporary files; during the commit it waits for its end. */
+ * the commit removes the temporary files and ends the program by that signal, as exit() removes
+ * them; during the commit it waits for its end. SIGXFSZ is ignored meanwhile: a limit on the size
+ * of files is an error like a full disk. Handlers and signal mask are as before once the set is
+ * freed.
+ *
+ * A new file has the permissions that the umask gives, one that replaces another too. A target that
+ * is a symbolic link is left alone if the file it points to has the same content, and refused
+ * otherwise, even for overwriting: replacing it would lose the link, writing through it would
+ * change a file outside the folder. */
 #ifndef SUMWRIGHT_WRITE_FILES_H
 #define SUMWRIGHT_WRITE_FILES_H
 
@@ -14,16 +22,20 @@
 typedef struct Files Files;
 
 /* Opens a set for a folder that must exist and be writable. overwrite: existing files with other
- * content are replaced instead of refused. NULL after a problem. One set at a time. */
+ * content are replaced instead of refused. NULL after a problem (STATUS_SURROUNDINGS). One set at
+ * a time. */
 Files *files_open(const char *folder, bool overwrite, Problem *problem);
 
 /* A stream for the next file; name is a plain file name without a folder. The stream belongs to
- * the set: do not close it. NULL after a problem. */
+ * the set: do not close it. NULL after a problem: STATUS_SURROUNDINGS, or STATUS_INVALID for a
+ * name that is empty, has a / or is already in the set. The set stays open then. */
 FILE *files_add(Files *files, const char *name, Problem *problem);
 
 /* Closes the streams (a write error on any of them is a problem), refuses targets that exist with
  * other content unless overwrite was asked for, and puts every file in place or none. A target
- * that already has the same content is left untouched. Frees the set, whatever the result. */
+ * that already has the same content is left untouched. A folder or a special file is never
+ * replaced, nor is a file that appeared meanwhile. Frees the set, whatever the result; problems
+ * are STATUS_SURROUNDINGS. */
 bool files_commit(Files *files, Problem *problem);
 
 /* Removes the temporary files and frees the set; NULL is allowed. */

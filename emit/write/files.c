@@ -1,0 +1,501 @@
+/* See files.h.
+ *
+ * The order of things: files_open takes the folder and the signals; files_add makes a temporary
+ * file; files_commit finishes the streams, looks at every target (settle), and only then puts the
+ * files in place (place), keeping what it replaces under a temporary name until the last one
+ * stands. All names are used relative to the open folder, so that it may be renamed meanwhile.
+ *
+ * Nothing is forced to the disk (fsync): the promise is about this program being stopped or a full
+ * disk, not about the machine losing power, and the same command writes the same files again. */
+#include "write/files.h"
+
+#include "base/memory.h"
+
+#include <assert.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+/* The buffer is large so that megabytes are few system calls. */
+enum { TEMPORARY_BYTES = 64, BUFFER_BYTES = 64 * 1024 };
+
+typedef enum {
+    TARGET_NEW,     /* nothing there */
+    TARGET_SAME,    /* the same content: left untouched */
+    TARGET_REPLACE, /* other content, and overwriting was asked for */
+} Target;
+
+typedef struct {
+    char *name;
+    FILE *stream;                    /* NULL once closed */
+    char *buffer;                    /* the stream's */
+    char temporary[TEMPORARY_BYTES]; /* the new content; "" when there is no such file */
+    char old[TEMPORARY_BYTES];       /* the replaced content; "" when there is no such file */
+    Target target;
+    bool placed;
+} Output;
+
+enum { SIGNALS = 3 };
+static const int caught[SIGNALS] = {SIGINT, SIGTERM, SIGHUP};
+
+struct Files {
+    char *folder; /* for messages */
+    int directory;
+    bool overwrite;
+    Output *file;
+    size_t count;
+    struct sigaction before[SIGNALS];
+    struct sigaction size_before; /* SIGXFSZ */
+};
+
+/* The one set, for the signal handler and the end of the program. It and what hangs on it change
+ * only while the signals are blocked, so the handler never sees it half changed. */
+static Files *current;
+
+/* ---- signals ------------------------------------------------------------------------------- */
+
+static void block_signals(sigset_t *before) {
+    sigset_t set;
+    sigemptyset(&set);
+    for (int i = 0; i < SIGNALS; i++)
+        sigaddset(&set, caught[i]);
+    sigprocmask(SIG_BLOCK, &set, before);
+}
+
+static void unblock_signals(const sigset_t *before) {
+    sigprocmask(SIG_SETMASK, before, NULL);
+}
+
+/* Calls only what POSIX lists as safe in a handler. SA_RESETHAND has restored the default action,
+ * so the signal raised again ends the program once the handler returns. */
+static void on_signal(int number) {
+    for (size_t i = 0; current != NULL && i < current->count; i++)
+        if (current->file[i].temporary[0] != '\0')
+            unlinkat(current->directory, current->file[i].temporary, 0);
+    raise(number);
+}
+
+/* A signal that is ignored (nohup, a shell's background job) stays ignored. SIGXFSZ is ignored
+ * meanwhile, so that a limit on the size of files (ulimit -f) is an error like a full disk. */
+static void take_signals(Files *files) {
+    struct sigaction action = {.sa_handler = on_signal, .sa_flags = (int)SA_RESETHAND};
+    sigemptyset(&action.sa_mask);
+    for (int i = 0; i < SIGNALS; i++)
+        sigaddset(&action.sa_mask, caught[i]);
+    for (int i = 0; i < SIGNALS; i++) {
+        sigaction(caught[i], NULL, &files->before[i]);
+        if (files->before[i].sa_handler != SIG_IGN)
+            sigaction(caught[i], &action, NULL);
+    }
+    struct sigaction ignore = {.sa_handler = SIG_IGN};
+    sigemptyset(&ignore.sa_mask);
+    sigaction(SIGXFSZ, &ignore, &files->size_before);
+}
+
+static void give_signals_back(const Files *files) {
+    for (int i = 0; i < SIGNALS; i++)
+        sigaction(caught[i], &files->before[i], NULL);
+    sigaction(SIGXFSZ, &files->size_before, NULL);
+}
+
+/* ---- messages ------------------------------------------------------------------------------ */
+
+/* What would be right, by what went wrong. */
+static const char *way_out(int error) {
+    switch (error) {
+    case ENOSPC:
+    case EDQUOT:
+        return "make room there or write into another folder";
+    case EFBIG:
+        return "raise the limit on the size of files (ulimit -f) or ask for smaller files";
+    case ENAMETOOLONG:
+        return "give it a shorter name";
+    default:
+        return "write into a folder that is there and may be written";
+    }
+}
+
+/* error: an errno, 0 when the system gave none. */
+static bool cannot_write(const Files *files, const char *name, int error, Problem *problem) {
+    return problem_set(problem, STATUS_SURROUNDINGS, "cannot write %s in %s (%s); %s",
+                       problem_quote(name).text, problem_quote(files->folder).text,
+                       error != 0 ? strerror(error) : "a write failed", way_out(error));
+}
+
+static bool refuse(const Files *files, const char *name, const char *what, const char *remedy,
+                   Problem *problem) {
+    return problem_set(problem, STATUS_SURROUNDINGS, "cannot write %s in %s (%s); %s",
+                       problem_quote(name).text, problem_quote(files->folder).text, what, remedy);
+}
+
+/* ---- opening and adding -------------------------------------------------------------------- */
+
+static char *copy_of(const char *text) {
+    char *copy = memory_zeroed(strlen(text) + 1, 1);
+    memcpy(copy, text, strlen(text));
+    return copy;
+}
+
+static void abandon_at_exit(void) {
+    files_abandon(current);
+}
+
+Files *files_open(const char *folder, bool overwrite, Problem *problem) {
+    assert(current == NULL);
+    int directory = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (directory == -1 || faccessat(directory, ".", W_OK | X_OK, AT_EACCESS) == -1) {
+        problem_set(problem, STATUS_SURROUNDINGS, "cannot write in folder %s (%s); %s",
+                    problem_quote(folder).text, strerror(errno), way_out(errno));
+        if (directory != -1)
+            close(directory);
+        return NULL;
+    }
+
+    static bool at_exit;
+    if (!at_exit)
+        at_exit = atexit(abandon_at_exit) == 0;
+
+    Files *files = memory_zeroed(1, sizeof *files);
+    files->folder = copy_of(folder);
+    files->directory = directory;
+    files->overwrite = overwrite;
+
+    sigset_t before;
+    block_signals(&before);
+    current = files;
+    take_signals(files);
+    unblock_signals(&before);
+    return files;
+}
+
+/* The next name for a temporary file: hidden, short, and our own but for what a killed run left. */
+static void next_temporary(char name[TEMPORARY_BYTES]) {
+    static unsigned long serial;
+    snprintf(name, TEMPORARY_BYTES, ".sumwright-%ld-%lu", (long)getpid(), serial++);
+}
+
+/* Names that a run killed outright may have left are passed over, up to a bound. */
+enum { TRIES = 10000 };
+
+/* An empty temporary file with the permissions that the umask gives; its descriptor, or -1. Opened
+ * for reading too, as settle compares what was written. */
+static int make_temporary(const Files *files, char name[TEMPORARY_BYTES]) {
+    for (int i = 0; i < TRIES; i++) {
+        next_temporary(name);
+        int made = openat(files->directory, name, O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+        if (made != -1 || errno != EEXIST)
+            return made;
+    }
+    return -1;
+}
+
+/* Whether the target's name is one that a file can have here, before anything is computed. */
+static bool check_name(const Files *files, const char *name, Problem *problem) {
+    if (name[0] == '\0' || strchr(name, '/') != NULL)
+        return problem_set(problem, STATUS_INVALID,
+                           "cannot write a file called %s; a file name is not empty and has no /",
+                           problem_quote(name).text);
+    for (size_t i = 0; i < files->count; i++)
+        if (strcmp(files->file[i].name, name) == 0)
+            return problem_set(problem, STATUS_INVALID,
+                               "%s would be written twice; give the files different names",
+                               problem_quote(name).text);
+    struct stat status;
+    if (fstatat(files->directory, name, &status, AT_SYMLINK_NOFOLLOW) == -1 && errno != ENOENT)
+        return cannot_write(files, name, errno, problem);
+    return true;
+}
+
+/* Adds a file with its stream; signals are blocked. */
+static FILE *add_blocked(Files *files, const char *name, Problem *problem) {
+    files->file = memory_resize(files->file, files->count + 1, sizeof *files->file);
+    Output file = {.name = copy_of(name), .buffer = memory_zeroed(BUFFER_BYTES, 1)};
+    int made = make_temporary(files, file.temporary);
+    if (made != -1)
+        file.stream = fdopen(made, "w+");
+    if (file.stream == NULL) {
+        cannot_write(files, name, errno, problem);
+        if (made != -1) {
+            close(made);
+            unlinkat(files->directory, file.temporary, 0);
+        }
+        free(file.buffer);
+        free(file.name);
+        return NULL;
+    }
+    setvbuf(file.stream, file.buffer, _IOFBF, BUFFER_BYTES);
+    files->file[files->count++] = file;
+    return file.stream;
+}
+
+FILE *files_add(Files *files, const char *name, Problem *problem) {
+    if (!check_name(files, name, problem))
+        return NULL;
+    sigset_t before;
+    block_signals(&before);
+    FILE *stream = add_blocked(files, name, problem);
+    unblock_signals(&before);
+    return stream;
+}
+
+/* ---- looking at the targets ---------------------------------------------------------------- */
+
+/* From where they stand to their ends. */
+static bool same_bytes(FILE *one, FILE *other) {
+    char left[4096], right[sizeof left];
+    for (;;) {
+        size_t got = fread(left, 1, sizeof left, one);
+        if (fread(right, 1, sizeof right, other) != got || memcmp(left, right, got) != 0)
+            return false;
+        if (got < sizeof left)
+            return !ferror(one) && !ferror(other);
+    }
+}
+
+/* Whether the target is a plain file, by a link or not, that holds what was written. One that
+ * cannot be read counts as different. */
+static bool same_content(const Files *files, const Output *file) {
+    /* O_NONBLOCK: should it be a FIFO by now, do not wait. */
+    int target = openat(files->directory, file->name, O_RDONLY | O_NONBLOCK | O_CLOEXEC);
+    struct stat status;
+    if (target == -1)
+        return false;
+    FILE *stream =
+        fstat(target, &status) == 0 && S_ISREG(status.st_mode) ? fdopen(target, "r") : NULL;
+    if (stream == NULL) {
+        close(target);
+        return false;
+    }
+    rewind(file->stream);
+    bool same = same_bytes(file->stream, stream);
+    fclose(stream);
+    return same;
+}
+
+/* Decides what is to be done with a target. A symbolic link is never replaced and never written
+ * through: the one would lose the link, the other would change a file outside the folder. */
+static bool settle(const Files *files, Output *file, Problem *problem) {
+    struct stat status;
+    if (fstatat(files->directory, file->name, &status, AT_SYMLINK_NOFOLLOW) == -1) {
+        file->target = TARGET_NEW;
+        return errno == ENOENT || cannot_write(files, file->name, errno, problem);
+    }
+    if (S_ISREG(status.st_mode) || S_ISLNK(status.st_mode)) {
+        file->target = TARGET_SAME;
+        if (same_content(files, file))
+            return true;
+    }
+    if (S_ISDIR(status.st_mode))
+        return refuse(files, file->name, "it is a folder", "remove it or write into another folder",
+                      problem);
+    if (S_ISLNK(status.st_mode))
+        return refuse(files, file->name, "it is a symbolic link",
+                      "remove it or write into another folder", problem);
+    if (!S_ISREG(status.st_mode))
+        return refuse(files, file->name, "it is not a plain file",
+                      "remove it or write into another folder", problem);
+    file->target = TARGET_REPLACE;
+    return files->overwrite || refuse(files, file->name, "it exists with other content",
+                                      "use --overwrite or another --out", problem);
+}
+
+/* Everything written so far is with the file system, or a problem. The reason for an earlier failed
+ * write may be gone from errno by now: then flushing what the stream still holds, or one byte more,
+ * meets the same full disk or limit again and tells. */
+static bool flush(const Files *files, const Output *file, Problem *problem) {
+    bool failed = ferror(file->stream) != 0;
+    errno = 0;
+    failed = fflush(file->stream) != 0 || failed;
+    if (!failed)
+        return true;
+    int why = errno;
+    if (why == 0 && write(fileno(file->stream), "", 1) == -1)
+        why = errno;
+    return cannot_write(files, file->name, why, problem);
+}
+
+static bool close_stream(const Files *files, Output *file, Problem *problem) {
+    int result = fclose(file->stream);
+    file->stream = NULL;
+    return result == 0 || cannot_write(files, file->name, errno, problem);
+}
+
+static bool settle_all(Files *files, Problem *problem) {
+    for (size_t i = 0; i < files->count; i++) {
+        Output *file = &files->file[i];
+        if (!flush(files, file, problem) || !settle(files, file, problem) ||
+            !close_stream(files, file, problem))
+            return false;
+    }
+    return true;
+}
+
+/* ---- putting in place; signals are blocked ------------------------------------------------- */
+
+/* Puts a new file in place so that one which appeared meanwhile stays: link() fails then. Where
+ * there are no hard links (FAT, some network folders), the name is claimed by creating it. */
+static bool place_new(const Files *files, Output *file) {
+    int folder = files->directory;
+    if (linkat(folder, file->temporary, folder, file->name, 0) == 0)
+        return true; /* the temporary name goes with the others */
+    if (errno == EEXIST)
+        return false;
+    int claim = openat(folder, file->name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (claim == -1)
+        return false;
+    close(claim);
+    if (renameat(folder, file->temporary, folder, file->name) == 0) {
+        file->temporary[0] = '\0';
+        return true;
+    }
+    int why = errno;
+    unlinkat(folder, file->name, 0);
+    errno = why;
+    return false;
+}
+
+/* Without hard links, the target's own name becomes the kept one. */
+static bool move_old(const Files *files, const Output *file) {
+    int folder = files->directory;
+    struct stat status;
+    if (fstatat(folder, file->old, &status, AT_SYMLINK_NOFOLLOW) == 0) {
+        errno = EEXIST;
+        return false;
+    }
+    return renameat(folder, file->name, folder, file->old) == 0;
+}
+
+/* Keeps the target's content under a second name. */
+static bool keep_old(const Files *files, Output *file) {
+    int folder = files->directory;
+    for (int i = 0; i < TRIES; i++) {
+        next_temporary(file->old);
+        if (linkat(folder, file->name, folder, file->old, 0) == 0)
+            return true;
+        if (errno != EEXIST && move_old(files, file))
+            return true;
+        if (errno != EEXIST)
+            break;
+    }
+    file->old[0] = '\0';
+    return false;
+}
+
+/* Gives the target its old content back; false when it can't, and then file->old stays. */
+static bool restore(const Files *files, Output *file) {
+    if (renameat(files->directory, file->old, files->directory, file->name) != 0)
+        return false;
+    /* Two names of one file: rename leaves both. */
+    unlinkat(files->directory, file->old, 0);
+    file->old[0] = '\0';
+    return true;
+}
+
+static bool place_over(const Files *files, Output *file) {
+    struct stat status;
+    if (fstatat(files->directory, file->name, &status, AT_SYMLINK_NOFOLLOW) == 0 &&
+        !S_ISREG(status.st_mode)) {
+        errno = EEXIST; /* no longer the plain file that was settled on */
+        return false;
+    }
+    if (!keep_old(files, file))
+        return false;
+    if (renameat(files->directory, file->temporary, files->directory, file->name) == 0) {
+        file->temporary[0] = '\0';
+        return true;
+    }
+    int why = errno;
+    restore(files, file);
+    errno = why;
+    return false;
+}
+
+/* Takes back what was placed. Returns a file whose old content could not be put back, or NULL. */
+static const Output *roll_back(Files *files) {
+    const Output *lost = NULL;
+    for (size_t i = files->count; i-- > 0;) {
+        Output *file = &files->file[i];
+        if (file->placed && file->target == TARGET_NEW)
+            unlinkat(files->directory, file->name, 0);
+        if (file->old[0] != '\0' && !restore(files, file))
+            lost = file;
+    }
+    return lost;
+}
+
+static bool place_failed(Files *files, const Output *file, Problem *problem) {
+    int why = errno;
+    const Output *lost = roll_back(files);
+    if (lost != NULL)
+        return problem_set(problem, STATUS_SURROUNDINGS,
+                           "cannot write %s in %s (%s); the old content of %s is now in the "
+                           "file %s there, rename it back",
+                           problem_quote(file->name).text, problem_quote(files->folder).text,
+                           strerror(why), problem_quote(lost->name).text, lost->old);
+    if (why == EEXIST)
+        return refuse(files, file->name, "another file appeared there meanwhile",
+                      "try again or write into another folder", problem);
+    return cannot_write(files, file->name, why, problem);
+}
+
+static bool place_all(Files *files, Problem *problem) {
+    for (size_t i = 0; i < files->count; i++) {
+        Output *file = &files->file[i];
+        if (file->target == TARGET_NEW)
+            file->placed = place_new(files, file);
+        else if (file->target == TARGET_REPLACE)
+            file->placed = place_over(files, file);
+        if (!file->placed && file->target != TARGET_SAME)
+            return place_failed(files, file, problem);
+    }
+    /* From here on nothing can fail: the replaced files go. */
+    for (size_t i = 0; i < files->count; i++)
+        if (files->file[i].old[0] != '\0')
+            unlinkat(files->directory, files->file[i].old, 0);
+    return true;
+}
+
+/* ---- the end ------------------------------------------------------------------------------- */
+
+/* Removes the temporary files and frees the set; signals are blocked. The old handlers are back
+ * before a signal that waited arrives. */
+static void finish(Files *files) {
+    for (size_t i = 0; i < files->count; i++) {
+        Output *file = &files->file[i];
+        if (file->stream != NULL)
+            fclose(file->stream);
+        if (file->temporary[0] != '\0')
+            unlinkat(files->directory, file->temporary, 0);
+        free(file->buffer);
+        free(file->name);
+    }
+    close(files->directory);
+    give_signals_back(files);
+    current = NULL;
+    free(files->file);
+    free(files->folder);
+    free(files);
+}
+
+bool files_commit(Files *files, Problem *problem) {
+    bool settled = settle_all(files, problem);
+    sigset_t before;
+    block_signals(&before);
+    bool done = settled && place_all(files, problem);
+    finish(files);
+    unblock_signals(&before);
+    return done;
+}
+
+void files_abandon(Files *files) {
+    if (files == NULL)
+        return;
+    sigset_t before;
+    block_signals(&before);
+    finish(files);
+    unblock_signals(&before);
+}
