@@ -1,21 +1,21 @@
 %# The operand row of operators and cells: what the operation gives the adder.
-%if decodes
+%if decode
 
   // One of these lines is 1: the operation that ${in.op} asks for.
 %each decode
   wire ${line} = ${in.op} == ${code};
 %end
 %end
-%if controls
+%if control
 
-  // What the operation asks of the operand row${and_flags}.
+  // What the operation asks of the operand row.
 %each control
   wire ${signal} = ${expression};
 %end
 %end
 %if row
 
-  // The operands as the adder sees them${inverted_note}.
+  // The operands as the adder sees them.
 %if make.operand_a
   wire [WIDTH-1:0] ${operand_a} = ${make.operand_a};
 %end

@@ -29,7 +29,7 @@ module ${name}_tb;
   reg [BITS-1:0] driven;   // the vector at the pins
 %end
   reg [BITS-1:0] vector;   // the vector whose result is at the outputs
-  reg [8*4096-1:0] path;
+  reg [8*1024-1:0] path;
   integer file;
   integer found;
   integer count;
@@ -45,7 +45,7 @@ module ${name}_tb;
 %end
 %if enable
   reg en;
-  reg [BITS-1:0] before;
+  reg [BITS-1:0] kept;
 %end
 
 %each input
@@ -53,6 +53,10 @@ module ${name}_tb;
 %end
 %each output
   wire ${range}${role};
+%end
+
+%if registered
+  wire unused_driven = ^driven;  // what fills its fields up to whole digits drives nothing
 %end
 
   // The same word as the unit under test makes it.
@@ -120,11 +124,11 @@ module ${name}_tb;
   // A clock with the enable low and other operands: nothing may change.
   task hold;
     begin
-      before = observed;
+      kept = observed;
       en = 1'b0;
       driven = memory[0];
       tick;
-      if (observed !== before) begin
+      if (observed !== kept) begin
         wrong = 1'b1;
         $display("mismatch hold before vector %0d: the outputs change without enable", k);
       end

@@ -68,6 +68,9 @@ endmodule
 
 // The cells stand in the unit's file, so that it can be copied or handed in whole.
 // verilator lint_off DECLFILENAME
-${cells}
+${full_adder}
+%if half_first
+${half_adder}
+%end
 // verilator lint_on DECLFILENAME
 %end

@@ -231,7 +231,10 @@ static void add_operands(Row *row) {
     first = place(row, "first_carry", "first", &first);
     bool wide = needs_last_carry(row), none = strcmp(first.text, "1'b0") == 0;
     facts_flag(facts, "last_carry", wide);
-    facts_flag(facts, "half_first", none);
+    /* A file for one column would have no full adder in use, which other widths need. */
+    bool half = none && row->unit->width > 1;
+    facts_flag(facts, "half_first", half);
+    facts_text(facts, "from", half ? "1" : "0");
     facts_flag(facts, "row",
                strcmp(x.text, a.text) != 0 || strcmp(y.text, b.text) != 0 ||
                    strchr(first.text, '_') != NULL);
@@ -353,7 +356,7 @@ void expression_facts(const Unit *unit, const char *const source[PIN_COUNT], Fac
     add_operands(&row);
     static const char *const stems[] = {"sum",        "total",        "carries", "column",
                                         "adder",      "first_adder",  "i",       "into_sign",
-                                        "one_column", "more_columns", "nearest"};
+                                        "one_column", "more_columns", "nearest", "unused_carry"};
     for (size_t k = 0; k < sizeof stems / sizeof stems[0]; k++)
         facts_text(facts, stems[k], "%s", identifier_free(unit, stems[k], false).text);
     Identifier sum = identifier_free(unit, "sum", false);

@@ -135,9 +135,12 @@ static Wire node_wire(const Gates *gates, uint32_t index) {
         return pin_wire(gates, output->pin, output->bit);
     }
     Wire wire;
-    Identifier stem = identifier_free(gates->unit, node->stem, node->index >= 0);
-    if (node->index >= 0)
-        snprintf(wire.text, sizeof wire.text, "%s_%d", stem.text, node->index);
+    bool numbered = node->stem == NULL || node->index >= 0;
+    unsigned number = node->stem == NULL ? (unsigned)index : (unsigned)node->index;
+    const char *stem_name = node->stem == NULL ? "term" : node->stem;
+    Identifier stem = identifier_free(gates->unit, stem_name, numbered);
+    if (numbered)
+        snprintf(wire.text, sizeof wire.text, "%s_%u", stem.text, number);
     else
         snprintf(wire.text, sizeof wire.text, "%s", stem.text);
     return wire;
@@ -220,8 +223,11 @@ static void gates_facts(const Unit *unit, const Netlist *netlist, const Ends *en
     for (uint32_t k = 0; k < netlist->output_count; k++) {
         Literal literal = netlist->outputs[k].literal;
         uint32_t *named = &gates.output_of[literal_node(literal)];
-        bool gate = netlist_is_gate(&netlist->nodes[literal_node(literal)]);
-        if (gate && !literal_inverted(literal) && *named == UINT32_MAX)
+        const Node *node = &netlist->nodes[literal_node(literal)];
+        /* A bit of the result that serves the whole word, like the sign when saturating, keeps a
+         * name of its own: some tools see a loop in a vector whose bits read one another. */
+        bool own = netlist->outputs[k].pin != PIN_RESULT || node->index >= 0;
+        if (netlist_is_gate(node) && own && !literal_inverted(literal) && *named == UINT32_MAX)
             *named = k;
     }
     add_gates(&gates, facts);
@@ -236,9 +242,9 @@ static bool fill_core(const Unit *unit, Facts *facts, const Templates *templates
         return unit_facts_fill(facts, "core", templates, "gates.v", problem);
     bool cells = unit->detail == DETAIL_CELLS;
     return unit_facts_fill(facts, "operands", templates, "operands.v", problem) &&
+           unit_facts_fill(facts, "full_adder", templates, "full_adder.v", problem) &&
+           unit_facts_fill(facts, "half_adder", templates, "half_adder.v", problem) &&
            unit_facts_fill(facts, "flags", templates, "flags.v", problem) &&
-           (!cells || unit_facts_fill(facts, "first_cell", templates, "first_cell.v", problem)) &&
-           (!cells || unit_facts_fill(facts, "full_cells", templates, "full_cells.v", problem)) &&
            unit_facts_fill(facts, "core", templates, cells ? "cells.v" : "operators.v", problem);
 }
 
