@@ -112,6 +112,8 @@ static const char *way_out(int error) {
         return "make room there or write into another folder";
     case EFBIG:
         return "raise the limit on the size of files (ulimit -f) or ask for smaller files";
+    case EMFILE:
+        return "allow more open files (ulimit -n)";
     case ENAMETOOLONG:
         return "give it a shorter name";
     default:
