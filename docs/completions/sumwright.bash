@@ -1,0 +1,30 @@
+# bash completion for sumwright
+_sumwright() {
+  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} values=
+  COMPREPLY=()
+  if [ "$COMP_CWORD" -eq 1 ]; then
+    COMPREPLY=($(compgen -W "emit --help --version" -- "$word"))
+    return
+  fi
+  case $before in
+    --operations) values="add adc sub sbc rsb inc dec neg pass add,sub add,adc,sub,sbc" ;;
+    --control) values="fixed high low one-hot code" ;;
+    --subtract-carry) values="no-borrow borrow" ;;
+    --flags) values="all none carry overflow zero negative less-signed less-unsigned parity half-carry carry,overflow" ;;
+    --overflow) values="wrap saturate-signed saturate-unsigned" ;;
+    --structure) values="ripple fewest skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer depth=" ;;
+    --detail) values="operators cells gates nand nor" ;;
+    --registers) values="none output both" ;;
+    --reset) values="none sync async" ;;
+    --reset-level) values="high low" ;;
+    --port) values="a= b= cin= result= carry= overflow= zero= negative= subtract= mode= op= clk= rst= rst_n= en=" ;;
+    --out | --templates)
+      COMPREPLY=($(compgen -d -- "$word"))
+      return
+      ;;
+    --name | --width | --vectors | --seed) return ;;
+    *) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --out --overwrite --vectors --seed --templates --help" ;;
+  esac
+  COMPREPLY=($(compgen -W "$values" -- "$word"))
+}
+complete -F _sumwright sumwright
