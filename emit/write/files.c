@@ -284,7 +284,7 @@ static bool settle(const Files *files, Output *file, Problem *problem) {
     struct stat status;
     if (fstatat(files->directory, file->name, &status, AT_SYMLINK_NOFOLLOW) == -1) {
         file->target = TARGET_NEW;
-        return errno == ENOENT || cannot_write(files, file->name, errno, problem);
+        return true; /* if that is not because nothing is there, placing it will tell */
     }
     if (S_ISREG(status.st_mode) || S_ISLNK(status.st_mode)) {
         file->target = TARGET_SAME;
@@ -344,8 +344,6 @@ static bool place_new(const Files *files, Output *file) {
     int folder = files->directory;
     if (linkat(folder, file->temporary, folder, file->name, 0) == 0)
         return true; /* the temporary name goes with the others */
-    if (errno == EEXIST)
-        return false;
     int claim = openat(folder, file->name, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
     if (claim == -1)
         return false;
@@ -397,6 +395,7 @@ static bool restore(const Files *files, Output *file) {
     return true;
 }
 
+/* When it fails, roll_back restores what keep_old kept. */
 static bool place_over(const Files *files, Output *file) {
     struct stat status;
     if (fstatat(files->directory, file->name, &status, AT_SYMLINK_NOFOLLOW) == 0 &&
@@ -404,16 +403,11 @@ static bool place_over(const Files *files, Output *file) {
         errno = EEXIST; /* no longer the plain file that was settled on */
         return false;
     }
-    if (!keep_old(files, file))
+    if (!keep_old(files, file) ||
+        renameat(files->directory, file->temporary, files->directory, file->name) != 0)
         return false;
-    if (renameat(files->directory, file->temporary, files->directory, file->name) == 0) {
-        file->temporary[0] = '\0';
-        return true;
-    }
-    int why = errno;
-    restore(files, file);
-    errno = why;
-    return false;
+    file->temporary[0] = '\0';
+    return true;
 }
 
 /* Takes back what was placed. Returns a file whose old content could not be put back, or NULL. */

@@ -416,6 +416,16 @@ static void a_symbolic_link_is_never_replaced(void **state) {
     assert_string_equal(names_in("."), " elsewhere pipe shared");
 }
 
+/* Reading it gives what the empty file holds, but it is no such file. */
+static void a_symbolic_link_to_a_device_is_no_empty_file(void **state) {
+    (void)state;
+    assert_int_equal(symlink("/dev/null", "gauge.vec"), 0);
+    Files *files = open_set(".", true);
+    add(files, "gauge.vec", "");
+    assert_refused(files, "cannot write 'gauge.vec' in '.' (it is a symbolic link); remove it or "
+                          "write into another folder");
+}
+
 static void a_symbolic_link_to_the_same_content_stays(void **state) {
     (void)state;
     struct stat before = put_old("shared", "new vectors");
@@ -443,6 +453,9 @@ static void the_folder_must_be_there(void **state) {
                       "that is there and may be written");
     assert_no_set("gauge.v", "cannot write in folder 'gauge.v' (Not a directory); write into a "
                              "folder that is there and may be written");
+    mkfifo("pipe", 0666); /* must not wait for a writer */
+    assert_no_set("pipe", "cannot write in folder 'pipe' (Not a directory); write into a folder "
+                          "that is there and may be written");
     char long_name[300];
     memset(long_name, 'g', sizeof long_name - 1);
     long_name[sizeof long_name - 1] = '\0';
@@ -883,12 +896,38 @@ static void a_taken_temporary_name_is_passed_over(void **state) {
     assert_unit("new");
 }
 
+static char taken_name[64];
+
+static void somebody_takes_the_first_temporary_name(const char *target) {
+    if (target[0] == '.' && taken_name[0] == '\0') {
+        snprintf(taken_name, sizeof taken_name, "%s", target);
+        put(taken_name, "somebody else's");
+    }
+}
+
+/* The name under which the old content would be kept; with hard links and without. */
+static void a_taken_name_for_the_old_content_is_passed_over(void **state) {
+    (void)state;
+    static const int errors[] = {0, EPERM};
+    for (int i = 0; i < 2; i++) {
+        put_old_unit();
+        taken_name[0] = '\0';
+        interference.link_error = errors[i];
+        interference.before_link = somebody_takes_the_first_temporary_name;
+        assert_true(files_commit(open_unit(true), &problem));
+        assert_string_equal(content_of(taken_name), "somebody else's");
+        assert_int_equal(unlink(taken_name), 0);
+        assert_unit("new");
+    }
+}
+
 /* ---- disks and folders that refuse --------------------------------------------------------- */
 
 enum { MEBIBYTE = 1 << 20 };
 
-/* In small pieces the stream's buffer holds the rest when the write fails; in one piece the stream
- * has given it up by then. */
+/* The failing write comes while writing or only at the end, when the stream's buffer is flushed. In
+ * small pieces the buffer holds the rest when the write fails; in one piece the stream has given it
+ * up by then. */
 static void write_small_pieces(FILE *stream) {
     for (int i = 0; i < MEBIBYTE / 16; i++)
         fprintf(stream, "%015d\n", i);
@@ -900,10 +939,17 @@ static void write_one_piece(FILE *stream) {
     free(piece);
 }
 
+static void write_less_than_the_buffer(FILE *stream) {
+    for (int i = 0; i < 60000; i++)
+        fputc('0', stream);
+    expect(!ferror(stream), "nothing has failed yet");
+}
+
 /* Replaces one file and adds a big one, which must fail for the given reason. */
 static void expect_big_file_fails(const char *folder, const char *names, const char *text) {
-    static void (*const ways[])(FILE * stream) = {write_small_pieces, write_one_piece};
-    for (int i = 0; i < 2; i++) {
+    static void (*const ways[])(FILE * stream) = {write_small_pieces, write_one_piece,
+                                                  write_less_than_the_buffer};
+    for (int i = 0; i < 3; i++) {
         Files *files = open_set(folder, true);
         fflush(add(files, "gauge.v", "new design")); /* while there is room */
         FILE *stream = files_add(files, "gauge.vec", &problem);
@@ -940,7 +986,7 @@ static bool mount_disk(const char *folder, const char *options) {
 }
 
 static void fill_disk(void) {
-    if (!mount_disk("disk", "size=128k")) {
+    if (!mount_disk("disk", "size=32k")) {
         print_message("no small disk may be mounted here: %s; the size limit stands for it\n",
                       strerror(errno));
         rmdir("disk");
@@ -985,7 +1031,7 @@ static void a_folder_without_permission_is_an_error(void **state) {
 }
 
 static void write_on_read_only_disk(void) {
-    if (!mount_disk("disk", "size=128k")) {
+    if (!mount_disk("disk", "size=32k")) {
         print_message("no disk may be mounted here: %s; a folder without permission stands for "
                       "it\n",
                       strerror(errno));
@@ -1088,6 +1134,7 @@ int main(void) {
         IN_FOLDER(a_folder_is_never_replaced),
         IN_FOLDER(a_special_file_is_never_replaced),
         IN_FOLDER(a_symbolic_link_is_never_replaced),
+        IN_FOLDER(a_symbolic_link_to_a_device_is_no_empty_file),
         IN_FOLDER(a_symbolic_link_to_the_same_content_stays),
         IN_FOLDER(the_folder_must_be_there),
         IN_FOLDER(a_name_must_be_a_plain_one),
@@ -1107,6 +1154,7 @@ int main(void) {
         IN_FOLDER(temporary_files_go_when_the_program_ends),
         IN_FOLDER(leftovers_of_a_killed_run_do_no_harm),
         IN_FOLDER(a_taken_temporary_name_is_passed_over),
+        IN_FOLDER(a_taken_name_for_the_old_content_is_passed_over),
         IN_FOLDER(a_limit_on_the_size_of_files_is_an_error),
         IN_FOLDER(a_full_disk_is_an_error),
         IN_FOLDER(a_folder_without_permission_is_an_error),
