@@ -137,8 +137,9 @@ static bool refuse(const Files *files, const char *name, const char *what, const
 /* ---- opening and adding -------------------------------------------------------------------- */
 
 static char *copy_of(const char *text) {
-    char *copy = memory_zeroed(strlen(text) + 1, 1);
-    memcpy(copy, text, strlen(text));
+    size_t bytes = strlen(text) + 1;
+    char *copy = memory_zeroed(bytes, 1);
+    memcpy(copy, text, bytes);
     return copy;
 }
 
