@@ -2,6 +2,8 @@
 #include "vectors/parts.h"
 #include "vectors/patterns.h"
 
+#include <stddef.h>
+
 /* ---- nothing requested --------------------------------------------------------------------- */
 
 /* A field of at most this many bits is driven with every code. */
@@ -51,7 +53,7 @@ bool part_idle(Generator *generator) {
 
 /* ---- corner values ------------------------------------------------------------------------- */
 
-enum { CORNERS = 16 };
+enum { CORNERS = 15 };
 
 typedef struct {
     int count;
@@ -80,23 +82,22 @@ static void add_pattern(Corners *corners, unsigned width, uint64_t bits) {
     keep_if_new(corners);
 }
 
-/* The ends of the unsigned range and of the signed range with their neighbours, alternating bits,
- * and half a word of ones. */
+/* The ends of the unsigned range and of the signed range with their neighbours, bits that alternate
+ * singly and in twos, fours and eights, and half a word of ones. */
 static void corners_of(unsigned width, Corners *corners) {
+    static const uint64_t alternating[] = {
+        UINT64_C(0x5555555555555555), UINT64_C(0xaaaaaaaaaaaaaaaa), UINT64_C(0x3333333333333333),
+        UINT64_C(0x0f0f0f0f0f0f0f0f), UINT64_C(0x00ff00ff00ff00ff)};
     Word base;
     corners->count = 0;
     word_zero(&base, width);
-    for (int offset = 0; offset <= 3; offset++)
-        add_near(corners, &base, offset);
-    for (int offset = -1; offset >= -3; offset--)
+    for (int offset = -2; offset <= 2; offset++)
         add_near(corners, &base, offset);
     word_put(&base, width - 1, true);
     for (int offset = -1; offset <= 1; offset++)
         add_near(corners, &base, offset);
-    add_pattern(corners, width, UINT64_C(0x5555555555555555));
-    add_pattern(corners, width, UINT64_C(0xaaaaaaaaaaaaaaaa));
-    add_pattern(corners, width, UINT64_C(0x3333333333333333));
-    add_pattern(corners, width, UINT64_C(0xcccccccccccccccc));
+    for (size_t k = 0; k < sizeof alternating / sizeof *alternating; k++)
+        add_pattern(corners, width, alternating[k]);
     pattern_low_ones(&base, width, width / 2);
     add_near(corners, &base, 0);
     word_not(&base, &base);
