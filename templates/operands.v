@@ -1,7 +1,7 @@
 %# The operand row of operators and cells: what the operation gives the adder.
 %if decode
 
-  // One of these lines is 1: the operation that ${in.op} asks for.
+  // Which operation ${in.op} asks for.
 %each decode
   wire ${line} = ${in.op} == ${code};
 %end
