@@ -3,25 +3,26 @@
 
 #include <stddef.h>
 
+typedef enum { X_IS_A, X_IS_NOT_A } X;
 typedef enum { Y_IS_B, Y_IS_NOT_B, Y_IS_ZEROS, Y_IS_ONES } Y;
 
 /* x + y + first carry, from the definition of each operation with -w = not w + 1. */
 typedef struct {
-    bool x_is_not_a; /* otherwise x is a */
+    X x;
     Y y;
     bool first_carry; /* adc and sbc: the cin pin instead */
 } View;
 
 static const View views[OP_COUNT] = {
-    [OP_ADD] = {false, Y_IS_B, false},      /* a + b */
-    [OP_ADC] = {false, Y_IS_B, false},      /* a + b + carry */
-    [OP_SUB] = {false, Y_IS_NOT_B, true},   /* a + not b + 1 */
-    [OP_SBC] = {false, Y_IS_NOT_B, true},   /* a + not b + 1 - borrow */
-    [OP_RSB] = {true, Y_IS_B, true},        /* not a + b + 1 */
-    [OP_INC] = {false, Y_IS_ZEROS, true},   /* a + 0 + 1 */
-    [OP_DEC] = {false, Y_IS_ONES, false},   /* a + (-1) */
-    [OP_NEG] = {true, Y_IS_ZEROS, true},    /* not a + 0 + 1 */
-    [OP_PASS] = {false, Y_IS_ZEROS, false}, /* a + 0 */
+    [OP_ADD] = {X_IS_A, Y_IS_B, false},        /* a + b */
+    [OP_ADC] = {X_IS_A, Y_IS_B, false},        /* a + b + carry */
+    [OP_SUB] = {X_IS_A, Y_IS_NOT_B, true},     /* a + not b + 1 */
+    [OP_SBC] = {X_IS_A, Y_IS_NOT_B, true},     /* a + not b + 1 - borrow */
+    [OP_RSB] = {X_IS_NOT_A, Y_IS_B, true},     /* not a + b + 1 */
+    [OP_INC] = {X_IS_A, Y_IS_ZEROS, true},     /* a + 0 + 1 */
+    [OP_DEC] = {X_IS_A, Y_IS_ONES, false},     /* a + (-1) */
+    [OP_NEG] = {X_IS_NOT_A, Y_IS_ZEROS, true}, /* not a + 0 + 1 */
+    [OP_PASS] = {X_IS_A, Y_IS_ZEROS, false},   /* a + 0 */
 };
 
 bool columns_first_carry(Operation operation) {
@@ -32,7 +33,7 @@ void columns_to_operands(Operation operation, const Columns *columns, Word *a, W
     const View *view = &views[operation];
     unsigned width = columns->propagate.width;
     bool reads_b = view->y == Y_IS_B || view->y == Y_IS_NOT_B;
-    uint64_t invert_a = view->x_is_not_a ? UINT64_MAX : 0;
+    uint64_t invert_a = view->x == X_IS_NOT_A ? UINT64_MAX : 0;
     uint64_t invert_b = view->y == Y_IS_NOT_B ? UINT64_MAX : 0;
     uint64_t constant_y = view->y == Y_IS_ONES ? UINT64_MAX : 0;
     for (size_t i = 0; i < (width + 63) / 64; i++) {

@@ -40,7 +40,7 @@ void pattern_index(Word *word, unsigned width, unsigned k) {
 
 unsigned pattern_index_count(unsigned width) {
     unsigned k = 0;
-    while (1u << k < width)
+    while (1U << k < width)
         k++;
     return k;
 }

@@ -295,8 +295,8 @@ static void test_unused_codes_are_driven(void **state) {
     for (unsigned code = 0; code < 1024; code++)
         idle += driven[code] && code != 4 && code != 5;
     for (unsigned bit = 0; bit < 10; bit++) {
-        assert_true(with_ones[5 ^ 1u << bit]);
-        assert_true(with_ones[4 ^ 1u << bit]);
+        assert_true(with_ones[5 ^ 1U << bit]);
+        assert_true(with_ones[4 ^ 1U << bit]);
     }
     assert_true(with_ones[0] && with_ones[1023]);
     assert_int_equal(idle, 2 * 9 + 1); /* 0 is next to 4; 1023 is next to neither */
@@ -313,7 +313,7 @@ static void check_every_control_value_is_driven(Control control, const Operation
         driven[list.kept[k].control] = true;
     for (unsigned value = 0; value < 512; value++) {
         distinct += driven[value];
-        if (value < 1u << unit_control_bits(&unit))
+        if (value < 1U << unit_control_bits(&unit))
             assert_int_equal(driven[value], unit_control_is_contract(&unit, value));
     }
     assert_int_equal(distinct, values);
