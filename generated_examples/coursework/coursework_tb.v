@@ -41,9 +41,6 @@ module coursework_tb;
   wire overflow;
 
 
-  // The same word as the unit under test makes it.
-  wire [BITS-1:0] observed = {vector[BITS-1:OUT], result, 2'b0, carry, overflow};
-
   coursework dut (
       .subtract(subtract),
       .a(a),
@@ -100,7 +97,7 @@ module coursework_tb;
       for (k = 0; k < count; k = k + 1) begin
         vector = memory[k];
         #1;
-        if (observed !== vector) report;
+        if ({vector[BITS-1:OUT], result, 2'b0, carry, overflow} !== vector) report;
       end
       if (differ == 0) begin
         $display("PASS coursework: %0d vectors", count);
