@@ -299,6 +299,36 @@ static void test_loops_without_end_are_refused(void **state) {
     facts_free(facts);
 }
 
+/* Each of these asks for more than TEMPLATE_WORK_MAX in a way of its own: a long text in many rows,
+ * a text of many lines behind many blanks, and loops that hold nothing. */
+static void test_all_that_costs_time_counts_as_work(void **state) {
+    (void)state;
+    enum { ROWS = 5000, LONG = 300000 };
+    static char letters[LONG + 1], lines[2 * ROWS + 1], indented[LONG + sizeof "${lines}"];
+    memset(letters, 'x', LONG);
+    for (int i = 0; i < ROWS; i++)
+        memcpy(lines + 2 * (size_t)i, "x\n", 2);
+    memset(indented, ' ', LONG);
+    strcpy(indented + LONG, "${lines}");
+    Facts *facts = facts_new();
+    facts_text(facts, "letters", "%s", letters);
+    facts_text(facts, "lines", "%s", lines);
+    for (int i = 0; i < ROWS; i++)
+        facts_row(facts, "rows");
+    const char *const texts[] = {"%each rows\n${letters};\n%end", indented,
+                                 "%each rows\n%each rows\n%end\n%end"};
+    FILE *out = fopen("/dev/null", "w");
+    assert_non_null(out);
+    for (int i = 0; i < 3; i++) {
+        Problem problem = {0};
+        assert_false(
+            template_fill_text("unit.v", texts[i], strlen(texts[i]), facts, out, &problem));
+        assert_non_null(strstr(problem.text, "more than 1024 MiB would be put out"));
+    }
+    fclose(out);
+    facts_free(facts);
+}
+
 static void test_facts_can_be_of_any_length_and_number(void **state) {
     (void)state;
     enum { LONG = 200000, ROWS = 5000 };
@@ -529,6 +559,7 @@ int main(void) {
         cmocka_unit_test(test_a_nul_byte_is_refused),
         cmocka_unit_test(test_nesting_ends_at_the_stated_depth),
         cmocka_unit_test(test_loops_without_end_are_refused),
+        cmocka_unit_test(test_all_that_costs_time_counts_as_work),
         cmocka_unit_test(test_facts_can_be_of_any_length_and_number),
         cmocka_unit_test(test_facts_can_be_redefined),
         cmocka_unit_test(test_many_known_names_are_cut_in_the_message),
