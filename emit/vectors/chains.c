@@ -53,39 +53,37 @@ static bool first_carry_is_free(const Chain *chain) {
     return !chain->through && chain->begin > 0;
 }
 
-/* The chains from begin to end that the operation's first carry allows: among columns that force
- * the opposite and through columns that pass carries on, of 1 and of 0. Every next one has another
- * placing, and every next begin or end starts with another. */
-static bool chains_between(Generator *generator, int choice, unsigned begin, unsigned end) {
+/* The chain from begin to end in one variant, where the operation's first carry allows it: of 1 or
+ * of 0, among columns that force the opposite or through columns that pass carries on. The placing
+ * changes with the begin only: from one end to the next few columns change, so that a simulator
+ * that follows every event has little to do. */
+static bool chain_between(Generator *generator, int choice, int variant, unsigned begin,
+                          unsigned end) {
     Operation operation = generator->unit->choice[choice].operation;
-    bool reads_cin = operation_facts(operation)->reads_cin;
-    unsigned placing = (begin + end) % PLACINGS;
-    for (int variant = 0; variant < 4; variant++) {
-        Chain chain = {begin, end, variant % 2 == 0, variant >= 2};
-        bool first_carry = first_carry_for(&chain);
-        bool possible = reads_cin || first_carry_is_free(&chain) ||
-                        first_carry == columns_first_carry(operation);
-        if (!possible)
-            continue;
-        Columns columns;
-        columns_of_chain(&chain, generator->unit->width, placing, &columns);
-        columns_to_operands(operation, &columns, &generator->vector.a, &generator->vector.b);
-        if (!part_send_choice(generator, VECTOR_CHAIN, choice, first_carry))
-            return false;
-        placing = (placing + 1) % PLACINGS;
-    }
-    return true;
+    Chain chain = {begin, end, variant % 2 == 0, variant >= 2};
+    bool first_carry = first_carry_for(&chain);
+    bool possible = operation_facts(operation)->reads_cin || first_carry_is_free(&chain) ||
+                    first_carry == columns_first_carry(operation);
+    if (!possible)
+        return true;
+    unsigned placing = chain.through ? 2 : (unsigned)variant; /* of three variants, three */
+    Columns columns;
+    columns_of_chain(&chain, generator->unit->width, (begin + placing) % PLACINGS, &columns);
+    columns_to_operands(operation, &columns, &generator->vector.a, &generator->vector.b);
+    return part_send_choice(generator, VECTOR_CHAIN, choice, first_carry);
 }
 
 /* An operation that reads a only cannot start a chain in a column of its choice. */
-static bool chains_of_choice(Generator *generator, int choice, const Positions *positions) {
+static bool chains_of_variant(Generator *generator, int choice, int variant,
+                              const Positions *positions) {
     bool reads_b = operation_facts(generator->unit->choice[choice].operation)->reads_b;
     for (unsigned j = 0; j < positions->count; j++)
-        if (!chains_between(generator, choice, 0, positions->at[j] + 1))
+        if (!chain_between(generator, choice, variant, 0, positions->at[j] + 1))
             return false;
     for (unsigned i = 0; reads_b && i < positions->count; i++)
         for (unsigned j = i; j < positions->count; j++)
-            if (!chains_between(generator, choice, positions->at[i] + 1, positions->at[j] + 1))
+            if (!chain_between(generator, choice, variant, positions->at[i] + 1,
+                               positions->at[j] + 1))
                 return false;
     return true;
 }
@@ -94,7 +92,8 @@ bool part_chains(Generator *generator) {
     Positions positions;
     positions_of(generator->unit->width, &positions);
     for (int k = 0; k < generator->unit->choice_count; k++)
-        if (!chains_of_choice(generator, k, &positions))
-            return false;
+        for (int variant = 0; variant < 4; variant++)
+            if (!chains_of_variant(generator, k, variant, &positions))
+                return false;
     return true;
 }
