@@ -54,6 +54,10 @@ try --operations add --flags none --port a=unused_carry --port b=carries --port 
 try --operations add --flags carry --port a=sum --port b=sum_w --port result=sum_w_w \
   --port carry=total
 
+# Where the text has no parameter, its name is a pin's as well.
+simulate --width 4 --vectors 20 --detail gates --port a=WIDTH
+lints
+
 # The names beside registers, the cells' own pin names, and the roles exchanged.
 try --port a=b_held --port b=a_held --port result=carry_next --port carry=result_next \
   --port zero=subtract_held
