@@ -308,6 +308,10 @@ static void default_name(Unit *unit) {
 }
 
 bool unit_settle_pins(Unit *unit, Problem *problem) {
+    if (unit_keeps_width(unit) && strcmp(unit->name, "WIDTH") == 0)
+        return problem_set(problem, STATUS_INVALID,
+                           "the module cannot be called WIDTH, the name of its parameter; choose "
+                           "another --name");
     for (int pin = 0; pin < PIN_COUNT; pin++) {
         if (!unit_has(unit, (Pin)pin)) {
             unit->pin[pin][0] = '\0';
@@ -317,6 +321,11 @@ bool unit_settle_pins(Unit *unit, Problem *problem) {
             snprintf(unit->pin[pin], sizeof unit->pin[pin], "%s", unit_role(unit, (Pin)pin));
         const char *name = unit->pin[pin];
         const char *role = unit_role(unit, (Pin)pin);
+        if (unit_keeps_width(unit) && strcmp(name, "WIDTH") == 0)
+            return problem_set(problem, STATUS_INVALID,
+                               "pin %s cannot be called WIDTH, the name of the module's parameter; "
+                               "choose another name",
+                               role);
         if (strcmp(name, unit->name) == 0)
             return problem_set(problem, STATUS_INVALID,
                                "pin %s has the module's own name %s; rename one with --name or "
