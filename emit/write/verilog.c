@@ -220,16 +220,23 @@ static void gates_facts(const Unit *unit, const Netlist *netlist, const Ends *en
     Gates gates = {unit, netlist, ends, NULL};
     gates.output_of = memory_zeroed(netlist->node_count, sizeof gates.output_of[0]);
     memset(gates.output_of, 0xff, netlist->node_count * sizeof gates.output_of[0]);
+    unsigned char *read = memory_zeroed(netlist->node_count, 1);
+    for (uint32_t k = 0; k < netlist->node_count; k++)
+        for (int side = 0; side < 2 && netlist_is_gate(&netlist->nodes[k]); side++)
+            read[literal_node(netlist->nodes[k].in[side])] = 1;
     for (uint32_t k = 0; k < netlist->output_count; k++) {
         Literal literal = netlist->outputs[k].literal;
-        uint32_t *named = &gates.output_of[literal_node(literal)];
-        const Node *node = &netlist->nodes[literal_node(literal)];
-        /* A bit of the result that serves the whole word, like the sign when saturating, keeps a
-         * name of its own: some tools see a loop in a vector whose bits read one another. */
-        bool own = netlist->outputs[k].pin != PIN_RESULT || node->index >= 0;
-        if (netlist_is_gate(node) && own && !literal_inverted(literal) && *named == UINT32_MAX)
-            *named = k;
+        uint32_t node = literal_node(literal);
+        /* A bit of the result that another gate reads keeps a wire of its own: a simulator would
+         * tell every reader of the vector of every bit, and some tools see a loop in a vector whose
+         * bits read one another. The sign stays a sum. */
+        Pin pin = netlist->outputs[k].pin;
+        bool own = pin == PIN_RESULT ? !read[node] : pin != PIN_FLAG + FLAG_NEGATIVE;
+        if (netlist_is_gate(&netlist->nodes[node]) && own && !literal_inverted(literal) &&
+            gates.output_of[node] == UINT32_MAX)
+            gates.output_of[node] = k;
     }
+    free(read);
     add_gates(&gates, facts);
     free(gates.output_of);
 }
