@@ -75,15 +75,19 @@ module coursework_tb;
 
     // The file's first line says how many vectors follow; after them a word of ones ends it.
     count = 0;
+    found = -1;
     file = $fopen(path, "r");
     if (file != 0) begin
       found = $fscanf(file, "// %d vectors", count);
-      if (found != 1) count = 0;
+      if (found != 1) begin
+        found = 0;
+        count = 0;
+      end
       $fclose(file);
     end
     if (count > 0 && count <= ROOM) $readmemh(path, memory, 0, count);
 
-    if (file == 0) begin
+    if (found < 0) begin
       $display("FAIL coursework: cannot open %0s", path);
       fail_early;
     end else if (count < 1 || count > ROOM) begin

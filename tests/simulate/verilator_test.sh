@@ -1,0 +1,45 @@
+#!/bin/sh
+# The same testbench in Verilator 5: right units pass, a wrong one fails, the plusargs are taken; and
+# the lint of unit and testbench is silent for each detail, with and without registers.
+set -eu
+. "$SOURCE/tests/simulate/lib.sh"
+
+lint() {
+  emit "$@"
+  verilator --lint-only -Wall u.v >lint.log 2>&1 && [ ! -s lint.log ] || { cat lint.log; wrong "lint of the unit"; }
+  verilator --lint-only --timing -Wall --top u_tb u_tb.v u.v >lint.log 2>&1 && [ ! -s lint.log ] ||
+    { cat lint.log; wrong "lint of the testbench"; }
+  cases=$((cases + 1))
+}
+for detail in operators cells gates; do
+  for more in "--width 1 --operations add" "--width 8 --operations add,sub --flags all" \
+    "--width 5 --operations sbc,adc --flags none --overflow saturate-unsigned" \
+    "--width 12 --operations add,sub,inc,dec,neg --flags all --overflow saturate-signed" \
+    "--width 7 --operations add,rsb,pass --control one-hot --registers both --enable --reset async" \
+    "--width 33 --operations adc,sbc --registers output --reset none --flags all"; do
+    lint --detail $detail $more --vectors 5
+  done
+done
+
+build() {
+  rm -rf obj_dir
+  verilator --binary --timing -Wall --trace -CFLAGS -O0 --top u_tb u_tb.v u.v >build.log 2>&1 ||
+    { tail -n 20 build.log; wrong "verilator does not build"; }
+}
+emit --width 7 --operations add,sub --flags all
+build
+obj_dir/Vu_tb +dump | tee simulate.log
+grep -q '^PASS u: ' simulate.log || wrong "does not pass"
+[ -s u.vcd ] || wrong "no dump"
+mv u.vec other.vec
+obj_dir/Vu_tb +vectors=other.vec | grep -q '^PASS u: ' || wrong "+vectors is not read"
+sed -n '1,200p' other.vec >u.vec
+! obj_dir/Vu_tb >simulate.log 2>&1 || wrong "a cut file passes"
+grep -q '^FAIL u: ' simulate.log || wrong "no FAIL for a cut file"
+emit --width 4 --operations add,sub,adc --registers both --enable
+sed -i 's/assign carry_next = /assign carry_next = ~/' u.v
+build
+! obj_dir/Vu_tb +limit=2 >simulate.log 2>&1 || wrong "a wrong unit passes"
+grep -q '^FAIL u: ' simulate.log || wrong "no FAIL"
+[ "$(grep -c '^mismatch vector' simulate.log)" -eq 2 ] || wrong "+limit is not taken"
+echo "$cases lints are silent, Verilator agrees"
