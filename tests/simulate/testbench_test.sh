@@ -18,7 +18,7 @@ for pin in $flags; do
   done
 done
 for bit in 1 2 4 8; do
-  for value in "sum ^ 4'd$bit" "sum | 4'd$bit" "sum & ~4'd$bit"; do
+  for value in "sum ^ 4'd$bit" "sum | 4'd$bit" "sum \\& ~4'd$bit"; do
     sed "s/assign result = sum;/assign result = $value;/" right.v >u.v
     ! cmp -s u.v right.v || wrong "nothing changed at the result"
     compile u.v u_tb.v

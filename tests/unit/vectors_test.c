@@ -1,6 +1,7 @@
 /* The test vectors of a unit: that every part holds what docs/vectors.md says of it. What the
  * adder inside the unit sees is worked out here once more, from the operations' definitions. */
 #include "all_operations.h"
+#include "model/model.h"
 #include "vectors/random.h"
 #include "vectors/vectors.h"
 
@@ -235,14 +236,14 @@ static void test_counts_of_the_documented_table(void **state) {
         {16, CONTROL_HIGH, add_sub, 0, 392, 320, 880},
         {32, CONTROL_HIGH, add_sub, 0, 450, 592, 3296},
         {64, CONTROL_HIGH, add_sub, 0, 450, 1120, 12736},
-        {65, CONTROL_HIGH, add_sub, 0, 450, 320, 598},
-        {128, CONTROL_HIGH, add_sub, 0, 450, 352, 780},
-        {1024, CONTROL_HIGH, add_sub, 0, 450, 496, 1470},
+        {65, CONTROL_HIGH, add_sub, 0, 450, 385, 598},
+        {128, CONTROL_HIGH, add_sub, 0, 450, 480, 780},
+        {1024, CONTROL_HIGH, add_sub, 0, 450, 1520, 1470},
         {4096, CONTROL_HIGH, add_sub, 0, 450, 592, 2050},
         {64, CONTROL_HIGH, adc_sbc, 0, 900, 1120, 17152},
-        {64, CONTROL_HIGH, inc_dec, 0, 30, 280, 256},
-        {64, CONTROL_ONE_HOT, all_nine, 8, 4050, 5040, 36768},
-        {64, CONTROL_CODE, all_nine, 56, 4050, 5040, 36768},
+        {64, CONTROL_HIGH, inc_dec, 0, 30, 408, 256},
+        {64, CONTROL_ONE_HOT, all_nine, 8, 4050, 5232, 36768},
+        {64, CONTROL_CODE, all_nine, 56, 4050, 5232, 36768},
     };
     for (size_t r = 0; r < sizeof rows / sizeof *rows; r++) {
         Unit unit;
@@ -469,7 +470,7 @@ typedef struct {
 
 static bool note_single_ones(void *context, const Vector *vector) {
     Walked *walked = context;
-    if (vector->reason != VECTOR_WALK || !word_is_zero(&vector->b))
+    if (vector->reason != VECTOR_WALK || vector->control != 1 || !word_is_zero(&vector->b))
         return true;
     unsigned ones = 0, last = 0;
     for (unsigned i = 0; i < vector->a.width; i++)
@@ -482,6 +483,7 @@ static bool note_single_ones(void *context, const Vector *vector) {
     return true;
 }
 
+/* By the second operation; the first walks results over every column. */
 static void test_wide_words_are_walked_at_both_sides_of_powers_of_two(void **state) {
     (void)state;
     static const unsigned widths[] = {65, 66, 67, 68, 100, 128, 129, 4096};
@@ -500,6 +502,112 @@ static void test_wide_words_are_walked_at_both_sides_of_powers_of_two(void **sta
             walks += walked.alone[i];
         assert_true(walks <= 2 * 12 + 2);
     }
+}
+
+/* ---- single ones in the result ------------------------------------------------------------- */
+
+/* In which columns an operation's result has had a one with all others 0. */
+typedef struct {
+    const Unit *unit;
+    bool alone[OP_COUNT][UNIT_WIDTH_MAX];
+} Results;
+
+static bool note_results(void *context, const Vector *vector) {
+    Results *results = context;
+    const Unit *unit = results->unit;
+    int choice = unit_control_choice(unit, vector->control);
+    if (vector->reason != VECTOR_WALK)
+        return true;
+    Outcome outcome;
+    model_outcome(unit, choice, &vector->a, &vector->b, vector->cin, &outcome);
+    unsigned ones = 0, last = 0;
+    for (unsigned i = 0; i < unit->width; i++)
+        if (word_bit(&outcome.result, i)) {
+            ones++;
+            last = i;
+        }
+    if (ones == 1)
+        results->alone[unit->choice[choice].operation][last] = true;
+    return true;
+}
+
+static void results_of(Results *results, const Unit *unit) {
+    VectorPlan plan = {0, 1};
+    memset(results, 0, sizeof *results);
+    results->unit = unit;
+    assert_true(vectors_each(unit, &plan, note_results, results));
+}
+
+/* What saturation never lets out: neg saturated unsigned is always 0, and the lowest signed number
+ * is out of reach of inc and neg. */
+static bool never_gives(Operation operation, Overflow overflow, unsigned bit) {
+    if (overflow == OVERFLOW_SATURATE_UNSIGNED)
+        return operation == OP_NEG;
+    return overflow == OVERFLOW_SATURATE_SIGNED && bit == 63 &&
+           (operation == OP_INC || operation == OP_NEG);
+}
+
+/* A zero flag that overlooks a bit is wrong where that bit is the only one, and nowhere else. */
+static void test_every_operation_gives_every_single_one(void **state) {
+    (void)state;
+    static Results results;
+    for (int overflow = 0; overflow < OVERFLOW_COUNT; overflow++) {
+        Unit unit;
+        all_operations(&unit, 64, SENSE_BORROW, (Overflow)overflow);
+        results_of(&results, &unit);
+        for (int op = 0; op < OP_COUNT; op++)
+            for (unsigned bit = 0; bit < 64; bit++)
+                if (results.alone[op][bit] == never_gives((Operation)op, (Overflow)overflow, bit))
+                    fail_msg("%s, bit %u, overflow %d", operation_name((Operation)op), bit,
+                             overflow);
+    }
+}
+
+/* Up to 1024 bits; one operation is enough, as in the unit all share the zero flag. */
+static void check_single_ones(unsigned width, const Operation *operations, Operation walker,
+                              Overflow overflow) {
+    static Results results;
+    Unit unit;
+    make_unit(&unit, width, CONTROL_UNSET, operations);
+    unit.overflow = overflow;
+    results_of(&results, &unit);
+    unsigned columns = 0;
+    for (unsigned bit = 0; bit < width; bit++)
+        columns += results.alone[walker][bit];
+    if (width <= 1024)
+        assert_int_equal(columns, width);
+    else
+        assert_true(columns <= 26);
+}
+
+static void test_wide_results_have_every_single_one(void **state) {
+    (void)state;
+    static const Operation neg_inc[] = {OP_NEG, OP_INC, OP_COUNT};
+    static const Operation neg_only[] = {OP_NEG, OP_COUNT};
+    static const Operation rsb_only[] = {OP_RSB, OP_COUNT};
+    static const Operation sbc_only[] = {OP_SBC, OP_COUNT};
+    static const unsigned widths[] = {65, 100, 1024, 1025};
+    for (size_t w = 0; w < sizeof widths / sizeof *widths; w++) {
+        check_single_ones(widths[w], add_sub, OP_ADD, OVERFLOW_WRAP);
+        check_single_ones(widths[w], sbc_only, OP_SBC, OVERFLOW_WRAP);
+        check_single_ones(widths[w], inc_only, OP_INC, OVERFLOW_WRAP);
+        check_single_ones(widths[w], neg_only, OP_NEG, OVERFLOW_WRAP);
+        check_single_ones(widths[w], rsb_only, OP_RSB, OVERFLOW_SATURATE_UNSIGNED);
+        check_single_ones(widths[w], neg_inc, OP_INC, OVERFLOW_SATURATE_UNSIGNED);
+    }
+}
+
+/* An operation that leaves the walk over every column to another still has the sample's. */
+static void test_inc_has_single_ones_in_the_sampled_columns(void **state) {
+    (void)state;
+    static Results results;
+    static const unsigned sampled[] = {0, 1, 2, 3, 4, 31, 32, 63, 64, 98, 99};
+    Unit unit;
+    make_unit(&unit, 100, CONTROL_CODE, add_sub_inc);
+    results_of(&results, &unit);
+    for (size_t p = 0; p < sizeof sampled / sizeof *sampled; p++)
+        assert_true(results.alone[OP_INC][sampled[p]]);
+    assert_false(results.alone[OP_INC][50]);
 }
 
 /* ---- carry chains -------------------------------------------------------------------------- */
@@ -917,6 +1025,9 @@ int main(void) {
         cmocka_unit_test(test_walks_tell_every_two_bits_apart),
         cmocka_unit_test(test_index_patterns_of_12_bits),
         cmocka_unit_test(test_wide_words_are_walked_at_both_sides_of_powers_of_two),
+        cmocka_unit_test(test_every_operation_gives_every_single_one),
+        cmocka_unit_test(test_wide_results_have_every_single_one),
+        cmocka_unit_test(test_inc_has_single_ones_in_the_sampled_columns),
         cmocka_unit_test(test_every_carry_chain_of_every_operation),
         cmocka_unit_test(test_wide_words_have_every_chain_between_sampled_columns),
         cmocka_unit_test(test_pass_gets_the_chains_of_inc),
