@@ -470,7 +470,7 @@ bool options_parse(Command command, int argc, char **argv, Request *request, Pro
     make_long_options(command, list);
     bool seen[OPTION_COUNT] = {false};
     opterr = 0;
-    optind = 1;
+    optind = 0; /* a full reset, for callers that parse twice */
     for (int code; (code = getopt_long(argc, argv, ":", list, NULL)) != -1;) {
         if (code == ':' || code == '?')
             return refuse(command, code, argv[optind - 1], problem);

@@ -203,12 +203,78 @@ static bool walk_operand(Generator *generator, int choice, Word *moving, Word *s
     return true;
 }
 
+/* ---- single ones in the result ------------------------------------------------------------- */
+
+/* The widest words whose result is walked over every column: each costs a vector of that width. */
+enum { RESULT_BITS = 1024 };
+
+/* Operands that give a result, from the operation's formula: the operand that is not needed is 0,
+ * and nothing is carried or borrowed in. */
+static void operands_for_result(Operation operation, const Word *result, Vector *vector) {
+    Word *needed = operation == OP_RSB ? &vector->b : &vector->a;
+    Word zero;
+    word_zero(&zero, result->width);
+    word_zero(&vector->a, result->width);
+    word_zero(&vector->b, result->width);
+    switch (operation) {
+    case OP_INC:
+        word_subtract(needed, result, &zero, true);
+        break;
+    case OP_DEC:
+        word_add(needed, result, &zero, true);
+        break;
+    case OP_NEG:
+        word_subtract(needed, &zero, result, false);
+        break;
+    default:
+        word_resize_unsigned(needed, result, result->width);
+    }
+}
+
+static bool result_of_one_bit(Generator *generator, int choice, unsigned bit) {
+    Operation operation = generator->unit->choice[choice].operation;
+    Word result;
+    word_zero(&result, generator->unit->width);
+    word_put(&result, bit, true);
+    operands_for_result(operation, &result, &generator->vector);
+    return part_send_choice(generator, VECTOR_WALK, choice, operation_facts(operation)->subtracts);
+}
+
+/* The operation that walks a wide result over every column. Any will do, as all share what looks at
+ * the result, but for neg where there is another: saturated unsigned, its result is always 0. */
+static int choice_for_every_column(const Unit *unit) {
+    return unit->choice_count > 1 && unit->choice[0].operation == OP_NEG ? 1 : 0;
+}
+
+/* Does the walk of an operand already give results of a single one, the other operand being 0? */
+static bool operand_walks_result(Operation operation) {
+    return operation != OP_INC && operation != OP_DEC && operation != OP_NEG;
+}
+
+/* A single one in the result: a zero flag that overlooks a bit is wrong only there. */
+static bool walk_result(Generator *generator, int choice) {
+    const Unit *unit = generator->unit;
+    Positions positions;
+    positions_of(unit->width, &positions);
+    bool every = unit->width > POSITIONS_MAX && unit->width <= RESULT_BITS &&
+                 choice == choice_for_every_column(unit);
+    if (!every && operand_walks_result(unit->choice[choice].operation))
+        return true;
+    unsigned count = every ? unit->width : positions.count;
+    for (unsigned p = 0; p < count; p++)
+        if (!result_of_one_bit(generator, choice, every ? p : positions.at[p]))
+            return false;
+    return true;
+}
+
 bool part_walks(Generator *generator) {
     Vector *vector = &generator->vector;
     for (int k = 0; k < generator->unit->choice_count; k++) {
         if (!walk_operand(generator, k, &vector->a, &vector->b))
             return false;
         if (generator->has_b && !walk_operand(generator, k, &vector->b, &vector->a))
+            return false;
+        if (!walk_result(generator, k))
             return false;
     }
     return true;
