@@ -391,7 +391,10 @@ static const Option options[] = {
     {"help", NULL, NULL, NULL, "show this", COMMAND_EMIT, true, take_help},
 };
 
-enum { OPTION_COUNT = sizeof options / sizeof options[0] };
+enum {
+    OPTION_COUNT = sizeof options / sizeof options[0],
+    FIRST_OPTION = 256, /* option k is FIRST_OPTION + k to getopt_long: no character */
+};
 
 /* ---- parsing ------------------------------------------------------------------------------ */
 
@@ -401,16 +404,23 @@ static const char *command_name(Command command) {
 }
 
 /* What getopt_long could not place: an unknown or ambiguous name, a value where none goes, a
- * missing one. */
+ * missing one. It leaves in optopt the number of a known option, 0 for an unknown name, or the
+ * letter of a short option, of which there are none: optind does not tell the argument then. */
 static bool refuse(Command command, int code, const char *text, Problem *problem) {
     const char *name = command_name(command);
     if (code == ':')
         return problem_set(problem, STATUS_INVALID,
                            "option %s lacks its value; see sumwright %s --help",
                            problem_quote(text).text, name);
+    if (optopt >= FIRST_OPTION)
+        return problem_set(problem, STATUS_INVALID,
+                           "--%s takes no value; leave = and what follows out, see sumwright %s "
+                           "--help",
+                           options[optopt - FIRST_OPTION].name, name);
+    char letter[] = {'-', (char)optopt, '\0'};
     return problem_set(problem, STATUS_INVALID,
                        "option %s is not one of %s, or not complete; see sumwright %s --help",
-                       problem_quote(text).text, name, name);
+                       problem_quote(optopt != 0 ? letter : text).text, name, name);
 }
 
 /* Gives the pins that --port names their names; which roles there are is known by now. */
@@ -456,7 +466,7 @@ static void make_long_options(Command command, struct option *list) {
         if ((options[k].commands & (unsigned)command) == 0)
             continue;
         int has_value = options[k].argument != NULL ? required_argument : no_argument;
-        list[count++] = (struct option){options[k].name, has_value, NULL, k + 1};
+        list[count++] = (struct option){options[k].name, has_value, NULL, FIRST_OPTION + k};
     }
     list[count] = (struct option){NULL, 0, NULL, 0};
 }
@@ -474,11 +484,11 @@ bool options_parse(Command command, int argc, char **argv, Request *request, Pro
     for (int code; (code = getopt_long(argc, argv, ":", list, NULL)) != -1;) {
         if (code == ':' || code == '?')
             return refuse(command, code, argv[optind - 1], problem);
-        const Option *option = &options[code - 1];
-        if (seen[code - 1] && !option->repeatable)
+        const Option *option = &options[code - FIRST_OPTION];
+        if (seen[code - FIRST_OPTION] && !option->repeatable)
             return problem_set(problem, STATUS_INVALID, "--%s is given twice; give it once",
                                option->name);
-        seen[code - 1] = true;
+        seen[code - FIRST_OPTION] = true;
         if (!option->take(&reading, optarg, problem))
             return false;
         if (request->help)
