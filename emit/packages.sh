@@ -3,9 +3,10 @@
 #
 #   need TOOL ...   installs what provides these tools, or says what to install and stops
 
-# tool: apt, dnf, pacman, brew. A dash: nothing to install there.
+# tool: apt, dnf, pacman, brew; several packages with commas between (gcc alone comes without the C
+# library's headers).
 package_table='
-cc          gcc                 gcc                 gcc           gcc
+cc          gcc,libc6-dev       gcc                 gcc           gcc
 cxx         g++                 gcc-c++             gcc           gcc
 cmake       cmake               cmake               cmake         cmake
 make        make                make                make          make
@@ -27,7 +28,8 @@ fish        fish                fish                fish          fish
 # Is it there? Libraries are asked of the compiler, tools of the path.
 has_tool() {
   case $1 in
-    cc | cxx) command -v "$1" || { [ "$1" = cxx ] && command -v c++; } ;;
+    cc) printf '#include <stdio.h>\n' | cc -E - ;;
+    cxx) command -v c++ ;;
     cmocka) printf '#include <stdarg.h>\n#include <stddef.h>\n#include <stdint.h>\n#include <setjmp.h>\n#include <cmocka.h>\n' | cc -E - ;;
     gmp) printf '#include <gmp.h>\n' | cc -E - ;;
     fuzzer) ls /usr/lib/llvm-*/lib/clang/*/lib/linux/libclang_rt.fuzzer-*.a /usr/lib/clang/*/lib/*/libclang_rt.fuzzer*.a 2>/dev/null | grep . ;;
@@ -40,7 +42,7 @@ packages_for() {
   column=$1
   shift
   for tool; do
-    printf '%s\n' "$package_table" | awk -v tool="$tool" -v column="$column" '$1 == tool { print $column }'
+    printf '%s\n' "$package_table" | awk -v tool="$tool" -v column="$column" '$1 == tool { print $column }' | tr , "\n"
   done | sort -u | tr '\n' ' '
 }
 

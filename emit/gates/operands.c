@@ -76,7 +76,7 @@ static Literal decode_code(Netlist *netlist, const unsigned char *table, const L
     if (same || opposite) {
         unsigned char *joined = memory_zeroed(size / 2, 1);
         for (uint32_t k = 0; k < size / 2; k++) {
-            unsigned char other = high[k] == _ || same ? high[k] : (unsigned char)!high[k];
+            unsigned char other = (unsigned char)(high[k] == _ || same ? high[k] : !high[k]);
             joined[k] = low[k] != _ ? low[k] : other;
         }
         Literal inner = decode_code(netlist, joined, field, bits - 1);
@@ -98,9 +98,10 @@ static Literal signal_from_code(const Unit *unit, Netlist *netlist, Signal signa
     uint32_t size = UINT32_C(1) << unit->code_bits;
     unsigned char *table = memory_zeroed(size, 1);
     memset(table, signal == SIGNAL_ACTIVE ? 0 : _, size);
-    for (int k = 0; k < unit->choice_count; k++)
-        table[unit->choice[k].code] =
-            plan->free >> k & 1 ? (unsigned char)_ : (unsigned char)(plan->on >> k & 1);
+    for (int k = 0; k < unit->choice_count; k++) {
+        uint32_t level_of_k = plan->free >> k & 1 ? (uint32_t)_ : plan->on >> k & 1;
+        table[unit->choice[k].code] = (unsigned char)level_of_k;
+    }
     Literal literal = decode_code(netlist, table, pins, unit->code_bits);
     free(table);
     return literal;
