@@ -38,8 +38,12 @@ invalid() {
 
 refuses 2 "no command"
 refuses 2 "no command 'draft'" draft
+refuses 2 "no command '?'" "$(printf '\033')"
 invalid "'--widht'" --widht 8
 invalid "--width is given twice" --width 8 --width 9
+invalid "--enable is given twice" --registers both --enable --enable
+invalid "no value" --enable=1
+invalid "'-x'" --width 8 -xy
 invalid "lacks its value" --width
 invalid "takes no 'add'" add
 for width in 0 4097 -1 1e3 8x '' ' 8' 99999999999999999999; do
@@ -56,6 +60,7 @@ invalid "keyword" --port result=reg
 invalid "one name, 'x'" --port a=x --port b=x
 invalid "module's own name" --port a=addsub8
 invalid "WIDTH" --port a=WIDTH
+invalid "WIDTH" --name WIDTH
 invalid "its pins are" --port cin=c
 invalid "twice" --port a=x --port a=y
 invalid "ROLE=NAME" --port ab
@@ -75,9 +80,13 @@ invalid "column 3" --width 3 --flags half-carry
 invalid "twice" --flags zero,zero
 invalid "does not know" --flags zero,
 invalid "does not know ''" --flags ''
-invalid "ripple" --structure kogge-stone
+for structure in fewest skip select lookahead sklansky kogge-stone brent-kung han-carlson \
+  ladner-fischer depth=6; do
+  invalid "what works is ripple" --structure $structure
+done
 invalid "lacks its levels" --structure depth
 invalid "gates" --detail nand
+invalid "gates" --detail nor
 invalid "nothing to reset" --reset sync
 invalid "nothing to reset" --reset-level low
 invalid "without a reset pin" --registers output --reset none --reset-level low
@@ -91,6 +100,31 @@ invalid "empty" --templates ''
 refuses 4 "nowhere" emit --out nowhere
 : >file
 refuses 4 "file" emit --out file
+
+# A folder that may not be written to: root may write to any, so it runs as somebody else.
+mkdir closed
+chmod 555 closed
+chmod 755 .
+if [ "$(id -u)" -ne 0 ]; then
+  refuses 4 "Permission denied" emit --out closed
+else
+  program=$SUMWRIGHT
+  cp "$program" program
+  printf '#!/bin/sh\nexec setpriv --reuid 65534 --clear-groups "%s/program" "$@"\n' "$folder" >nobody
+  chmod 755 program nobody
+  SUMWRIGHT=$folder/nobody
+  refuses 4 "Permission denied" emit --out closed
+  SUMWRIGHT=$program
+fi
+
+# No room: a limit on the size of files everywhere, a small disk and a read-only one where this may
+# mount them.
+mkdir limited
+(ulimit -f 8 && exec "$SUMWRIGHT" emit --out limited >stdout 2>stderr) && wrong "writes past the limit" ||
+  status=$?
+[ "$status" -eq 4 ] && [ "$(wc -l <stderr)" -eq 1 ] && [ ! -s stdout ] || wrong "limit on files"
+grep -q '^sumwright: error: .*File too large' stderr || wrong "another reason than the limit"
+[ -z "$(ls -A limited)" ] || wrong "something left at the limit"
 if mkdir small && mount -t tmpfs -o size=16k tmpfs small 2>/dev/null; then
   refuses 4 "No space" emit --out small
   [ -z "$(ls -A small)" ] || wrong "something left on the full disk"
@@ -98,19 +132,29 @@ if mkdir small && mount -t tmpfs -o size=16k tmpfs small 2>/dev/null; then
   refuses 4 "Read-only" emit --out small
   umount small
 else
-  echo "(no mount here: the full and the read-only disk are left to unit/files)"
+  echo "(no mount here: the limit and the closed folder above stand for the full and the read-only disk)"
 fi
-"$SUMWRIGHT" emit --help >/dev/full 2>stderr && wrong "status 0 with nowhere to print" || status=$?
-[ "$status" -eq 4 ] && grep -q "standard output" stderr || wrong "standard output full"
+for arguments in "emit --help" --help --version; do
+  "$SUMWRIGHT" $arguments >/dev/full 2>stderr && wrong "status 0 with nowhere to print" || status=$?
+  [ "$status" -eq 4 ] && grep -q "standard output" stderr || wrong "standard output full"
+  "$SUMWRIGHT" $arguments >stdout 2>stderr || wrong "$arguments fails"
+  [ -s stdout ] && [ ! -s stderr ] || wrong "$arguments says nothing"
+done
+grep -q '^sumwright [0-9.]*$' stdout || wrong "no version"
 
 # What is there already.
 echo mine >addsub8.v
 "$SUMWRIGHT" emit >stdout 2>stderr && wrong "replaces a file" || status=$?
 [ "$status" -eq 4 ] && grep -q -e --overwrite stderr && [ "$(cat addsub8.v)" = mine ] || wrong "kept file"
-[ ! -e addsub8_tb.v ] || wrong "half of the files are there"
+[ ! -e addsub8_tb.v ] && [ ! -e addsub8.vec ] || wrong "half of the files are there"
 "$SUMWRIGHT" emit --overwrite >stdout || wrong "does not overwrite"
 grep -q "^module addsub8" addsub8.v || wrong "not overwritten"
-"$SUMWRIGHT" emit >stdout || wrong "same content is refused"
+touch -t 200001010000 addsub8.v addsub8_tb.v addsub8.vec
+before=$(ls -il addsub8.v addsub8_tb.v addsub8.vec)
+for overwrite in "" --overwrite; do
+  "$SUMWRIGHT" emit $overwrite >stdout || wrong "same content is refused"
+  [ "$(ls -il addsub8.v addsub8_tb.v addsub8.vec)" = "$before" ] || wrong "same content is touched"
+done
 
 # Templates of one's own.
 mkdir style
@@ -124,7 +168,10 @@ invalid "missing" --templates missing
 
 # Stopped in mid-write: the folder is as it was.
 "$SUMWRIGHT" emit --width 4096 --vectors 200000 --out out >stdout 2>stderr &
-until ls -A out | grep -q .; do sleep 0.01; done
+until ls -A out | grep -q .; do
+  kill -0 $! || wrong "ended by itself"
+  sleep 0.01
+done
 kill $!
 wait $! && wrong "not stopped" || :
 [ -z "$(ls -A out)" ] || wrong "something left after a signal"
