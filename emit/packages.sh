@@ -1,96 +1,139 @@
-# Sourced by emit/try, tests/run and .ci/run: the one place that knows what the packages are called
-# that each needs, and how to get them. POSIX sh.
+# Sourced by emit/try, tests/run, tests/bench/run, tests/bare_root.sh and .ci/run: the one place
+# that knows what the packages are called that each needs, how to get them, and how to build
+# quietly. POSIX sh.
 #
-#   need TOOL ...   installs what provides these tools, or says what to install and stops
+#   need TOOL ...                      installs what provides these tools, or says what to install
+#                                      and stops; calls no package manager when all is there
+#   need_cmake                         the same for CMake, which must be new enough
+#   quietly COMMAND ...                stops and shows what the command said if it fails
+#   writable_or_temporary FOLDER       prints the folder, or a new one where it cannot be written
+#   configure SOURCE BUILD OPTION ...  runs CMake in a build folder of any past
+#   processors                         prints how many there are
 
 # tool: apt, dnf, pacman, brew; several packages with commas between (gcc alone comes without the C
 # library's headers).
 package_table='
-cc          gcc,libc6-dev       gcc                 gcc           gcc
-cxx         g++                 gcc-c++             gcc           gcc
-cmake       cmake               cmake               cmake         cmake
-make        make                make                make          make
-iverilog    iverilog            iverilog            iverilog      icarus-verilog
-verilator   verilator           verilator           verilator     verilator
-yosys       yosys               yosys               yosys         yosys
-cmocka      libcmocka-dev       libcmocka-devel     cmocka        cmocka
-gmp         libgmp-dev          gmp-devel           gmp           gmp
-clang       clang               clang               clang         llvm
-fuzzer      libclang-rt-14-dev  compiler-rt         compiler-rt   llvm
-clang-format clang-format       clang-tools-extra   clang         clang-format
-clang-tidy  clang-tidy          clang-tools-extra   clang         llvm
-valgrind    valgrind            valgrind            valgrind      valgrind
-mandoc      mandoc              mandoc              mandoc        mandoc
-zsh         zsh                 zsh                 zsh           zsh
-fish        fish                fish                fish          fish
+cc           gcc,libc6-dev         gcc               gcc               gcc
+cxx          g++                   gcc-c++           gcc               gcc
+cmake        cmake                 cmake             cmake             cmake
+make         make                  make              make              make
+iverilog     iverilog              iverilog          iverilog          icarus-verilog
+verilator    verilator             verilator         verilator         verilator
+yosys        yosys                 yosys             yosys             yosys
+cmocka       libcmocka-dev         libcmocka-devel   cmocka            cmocka
+gmp          libgmp-dev            gmp-devel         gmp               gmp
+clang        clang                 clang             clang             llvm
+fuzzer       clang,libclang-rt-dev clang,compiler-rt clang,compiler-rt llvm
+clang-format clang-format          clang-tools-extra clang             clang-format
+clang-tidy   clang-tidy            clang-tools-extra clang             llvm
+valgrind     valgrind              valgrind          valgrind          valgrind
+mandoc       mandoc                mandoc            mandoc            mandoc
+zsh          zsh                   zsh               zsh               zsh
+fish         fish                  fish              fish              fish
+debootstrap  debootstrap           debootstrap       debootstrap       debootstrap
 '
 
-# Is it there? Libraries are asked of the compiler, tools of the path.
+# Is it there? Compilers and libraries must build a program, because a compiler can be there without
+# the headers or the library; of the others the name is enough.
 has_tool() {
   case $1 in
-    cc) printf '#include <stdio.h>\n' | cc -E - ;;
-    cxx) command -v c++ ;;
-    cmocka) printf '#include <stdarg.h>\n#include <stddef.h>\n#include <stdint.h>\n#include <setjmp.h>\n#include <cmocka.h>\n' | cc -E - ;;
-    gmp) printf '#include <gmp.h>\n' | cc -E - ;;
-    fuzzer) ls /usr/lib/llvm-*/lib/clang/*/lib/linux/libclang_rt.fuzzer-*.a /usr/lib/clang/*/lib/*/libclang_rt.fuzzer*.a 2>/dev/null | grep . ;;
-    *) command -v "$1" ;;
-  esac >/dev/null 2>&1
+    cc) builds '#include <stdio.h>
+int main(void) { return puts("") < 0; }' cc -x c - ;;
+    cxx) builds '#include <iostream>
+int main() { std::cout << 1; }' c++ -x c++ - ;;
+    cmocka) builds '#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <setjmp.h>
+#include <cmocka.h>
+int main(void) { skip(); }' cc -x c - -lcmocka ;;
+    gmp) builds '#include <gmp.h>
+int main(void) { mpz_t n; mpz_init(n); mpz_clear(n); }' cc -x c - -lgmp ;;
+    fuzzer) builds '#include <stddef.h>
+int LLVMFuzzerTestOneInput(const char *data, size_t size) { return data && size > 9; }' \
+      clang -fsanitize=fuzzer,address,undefined -x c - ;;
+    *) command -v "$1" >/dev/null 2>&1 ;;
+  esac
 }
 
-# The packages of some tools for the manager in this column of the table (2 to 5).
+# builds TEXT COMPILER ...: the compiler, reading standard input, makes a program of the text.
+builds() {
+  built=$(mktemp)
+  text=$1
+  shift
+  works=0
+  printf '%s\n' "$text" | "$@" -o "$built" >/dev/null 2>&1 || works=1
+  rm -f "$built"
+  return $works
+}
+
+# packages_for COLUMN TOOL ...: their packages for the manager in this column of the table, 2 to 5.
 packages_for() {
   column=$1
   shift
   for tool; do
-    printf '%s\n' "$package_table" | awk -v tool="$tool" -v column="$column" '$1 == tool { print $column }' | tr , "\n"
-  done | sort -u | tr '\n' ' '
+    printf '%s\n' "$package_table" |
+      awk -v tool="$tool" -v column="$column" '$1 == tool { gsub(",", "\n", $column); print $column }'
+  done | sort -u | paste -s -d ' ' -
 }
 
 say_packages() {
-  echo "missing: $*" >&2
-  echo "install these packages, then run this again:" >&2
+  echo "missing: $*; install these packages, then run this again:" >&2
   echo "  apt install $(packages_for 2 "$@")" >&2
   echo "  dnf install $(packages_for 3 "$@")" >&2
   echo "  pacman -S $(packages_for 4 "$@")" >&2
   echo "  brew install $(packages_for 5 "$@")" >&2
 }
 
-# A command run as root: as it is, or through sudo.
+# The package manager that this machine has, if we may install with it; nothing otherwise.
+package_manager() {
+  [ "$(id -u)" -eq 0 ] || command -v sudo >/dev/null 2>&1 || return 0
+  for manager in apt-get dnf pacman; do
+    if command -v $manager >/dev/null 2>&1; then
+      echo $manager
+      return 0
+    fi
+  done
+}
+
+# A command as root: as it is, or through sudo, which may ask for the password on the terminal.
 as_root() {
   if [ "$(id -u)" -eq 0 ]; then "$@"; else sudo "$@"; fi
 }
 
-can_be_root() {
-  [ "$(id -u)" -eq 0 ] || command -v sudo >/dev/null 2>&1
-}
-
+# install_packages MANAGER TOOL ...: when the lists of one repository cannot be had, the packages may
+# still come from the others, so it is the installation that decides.
+# shellcheck disable=SC2046 # a list of names
 install_packages() {
-  if command -v apt-get >/dev/null 2>&1; then
-    as_root apt-get update -qq &&
-      as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends \
-        $(packages_for 2 "$@")
-  elif command -v dnf >/dev/null 2>&1; then
-    as_root dnf install -y -q $(packages_for 3 "$@")
-  elif command -v pacman >/dev/null 2>&1; then
-    as_root pacman -Sy --noconfirm --needed $(packages_for 4 "$@")
-  else
-    return 1
-  fi
+  manager=$1
+  shift
+  case $manager in
+    apt-get)
+      as_root apt-get update -qq
+      as_root env DEBIAN_FRONTEND=noninteractive apt-get -o DPkg::Lock::Timeout=120 install -y -qq \
+        --no-install-recommends $(packages_for 2 "$@")
+      ;;
+    dnf) as_root dnf install -y -q $(packages_for 3 "$@") ;;
+    pacman) as_root pacman -Sy --noconfirm --needed $(packages_for 4 "$@") ;;
+  esac
 }
 
+# shellcheck disable=SC2086 # lists of names
 need() {
   missing=
   for tool; do
     has_tool "$tool" || missing="$missing $tool"
   done
+  missing=${missing# }
   [ -n "$missing" ] || return 0
-  if ! can_be_root || ! { command -v apt-get || command -v dnf || command -v pacman; } >/dev/null 2>&1; then
+  manager=$(package_manager)
+  if [ -z "$manager" ]; then
     say_packages $missing
     exit 1
   fi
-  echo "installing:$missing"
+  echo "installing with $manager what is missing: $missing"
   log=$(mktemp)
-  if ! install_packages $missing >"$log" 2>&1 </dev/null; then
+  if ! install_packages "$manager" $missing >"$log" 2>&1 </dev/null; then
     cat "$log" >&2
     rm -f "$log"
     say_packages $missing
@@ -102,17 +145,17 @@ need() {
   done
 }
 
-# CMake new enough for the presets and the language level.
+# 3.25 is what the presets and the scripts are written for.
 need_cmake() {
   need cmake
   found=$(cmake --version | awk 'NR == 1 { print $3 }')
   if ! printf '%s\n' "$found" | awk -F. '{ exit !($1 > 3 || ($1 == 3 && $2 >= 25)) }'; then
-    echo "CMake $found is too old: sumwright needs 3.25 or newer" >&2
+    echo "CMake $found is too old: sumwright needs 3.25 or newer," \
+      "which Debian 12, Ubuntu 24.04 and later have" >&2
     exit 1
   fi
 }
 
-# Runs a command quietly; shows what it said when it fails.
 quietly() {
   output=$(mktemp)
   if "$@" >"$output" 2>&1; then
@@ -123,4 +166,25 @@ quietly() {
     rm -f "$output"
     exit "$quiet_status"
   fi
+}
+
+writable_or_temporary() {
+  if mkdir -p "$1" 2>/dev/null && [ -w "$1" ]; then
+    echo "$1"
+  else
+    mktemp -d "${TMPDIR:-/tmp}/sumwright-build.XXXXXX"
+  fi
+}
+
+# A build folder that was moved, or whose compiler is gone, is begun anew.
+configure() {
+  configure_source=$1
+  configure_build=$2
+  shift 2
+  cmake -S "$configure_source" -B "$configure_build" "$@" >/dev/null 2>&1 ||
+    quietly cmake --fresh -S "$configure_source" -B "$configure_build" "$@"
+}
+
+processors() {
+  nproc 2>/dev/null || getconf _NPROCESSORS_ONLN 2>/dev/null || echo 2
 }
