@@ -1,16 +1,16 @@
 # bash completion for sumwright
 _sumwright() {
-  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} values=
+  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} values= items=
   COMPREPLY=()
   if [ "$COMP_CWORD" -eq 1 ]; then
     COMPREPLY=($(compgen -W "emit --help --version" -- "$word"))
     return
   fi
   case $before in
-    --operations) values="add adc sub sbc rsb inc dec neg pass add,sub add,adc,sub,sbc" ;;
+    --operations) values="add adc sub sbc rsb inc dec neg pass" ;;
     --control) values="fixed high low one-hot code" ;;
     --subtract-carry) values="no-borrow borrow" ;;
-    --flags) values="all none carry overflow zero negative less-signed less-unsigned parity half-carry carry,overflow" ;;
+    --flags) values="all none carry overflow zero negative less-signed less-unsigned parity half-carry" ;;
     --overflow) values="wrap saturate-signed saturate-unsigned" ;;
     --structure) values="ripple fewest skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer depth=" ;;
     --detail) values="operators cells gates nand nor" ;;
@@ -25,6 +25,14 @@ _sumwright() {
     --name | --width | --vectors | --seed) return ;;
     *) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --out --overwrite --vectors --seed --templates --help" ;;
   esac
-  COMPREPLY=($(compgen -W "$values" -- "$word"))
+  # In a comma list the last item is completed, and another may follow.
+  case $before in
+    --operations | --flags)
+      items=${word%"${word##*,}"}
+      compopt -o nospace 2>/dev/null
+      ;;
+    --port) compopt -o nospace 2>/dev/null ;;
+  esac
+  COMPREPLY=($(compgen -P "$items" -W "$values" -- "${word#"$items"}"))
 }
 complete -F _sumwright sumwright
