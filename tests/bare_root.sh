@@ -11,8 +11,9 @@
 # About 2 GB and ten minutes. Everything stays in the folder, which is removed at the end.
 set -eu
 source=$(cd "$(dirname "$0")/.." && pwd)
-command -v debootstrap >/dev/null || { echo "missing: debootstrap; apt install debootstrap" >&2; exit 1; }
 [ "$(id -u)" -eq 0 ] || { echo "bare_root.sh: run it as root, it makes a root folder" >&2; exit 1; }
+. "$source/emit/packages.sh"
+need debootstrap
 suite=${1:-$(. /etc/os-release && echo "$VERSION_CODENAME")}
 # Where this machine itself gets its packages; updates and security are of no interest here.
 mirror=$(apt-get indextargets --format '$(REPO_URI)' 'Created-By: Packages' 'Origin: Debian' \
