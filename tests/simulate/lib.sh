@@ -1,13 +1,16 @@
-# Sourced by the simulation tests: a temporary folder, and one case from options to PASS. POSIX sh;
-# SUMWRIGHT is the program.
+# Sourced by the simulation tests: a temporary folder, and one case from options to verdict. POSIX
+# sh; SUMWRIGHT is the program.
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
+trap 'exit 1' HUP INT TERM
 cd "$folder"
 cases=0
+options=
 
+# wrong TEXT: this case fails; says how to make its files again.
 wrong() {
   echo "wrong: $1"
-  echo "  sumwright emit $options"
+  echo "  $SUMWRIGHT emit $options"
   exit 1
 }
 
@@ -19,21 +22,29 @@ emit() {
 
 # compile FILE ...: into u.vvp, without a word from the compiler.
 compile() {
-  iverilog -g2005 -Wall -o u.vvp "$@" >compile.log 2>&1 || { cat compile.log; wrong "does not compile"; }
+  iverilog -g2005 -Wall -o u.vvp "$@" >compile.log 2>&1 ||
+    { cat compile.log; wrong "does not compile"; }
   [ ! -s compile.log ] || { cat compile.log; wrong "the compiler warns"; }
 }
 
-# passes: the simulation ends with PASS and as many vectors as emit said.
+# passes [PLUSARGS]: the simulation ends with PASS and as many vectors as emit said, and says
+# nothing else.
 passes() {
   said=$(sed -n 's/^vectors *\([0-9]*\).*/\1/p' emit.log)
-  vvp -n u.vvp >simulate.log 2>&1 || { tail -n 5 simulate.log; wrong "does not pass"; }
-  [ "$(cat simulate.log)" = "PASS u: $said vectors" ] || { cat simulate.log; wrong "says more than PASS"; }
+  timeout 300 vvp -n u.vvp "$@" >simulate.log 2>&1 ||
+    { tail -n 5 simulate.log; wrong "does not pass"; }
+  [ "$(cat simulate.log)" = "PASS u: $said vectors" ] ||
+    { cat simulate.log; wrong "says more than PASS u: $said vectors"; }
   cases=$((cases + 1))
 }
 
-# fails [PLUSARGS]: the simulation ends with FAIL, once, and a status that is not 0.
+# fails [PLUSARGS]: the simulation ends with FAIL, once, and a status that is neither 0 nor that of
+# a run that had to be stopped.
 fails() {
-  if timeout 60 vvp -n u.vvp "$@" >simulate.log 2>&1; then cat simulate.log; wrong "status 0"; fi
+  status=0
+  timeout 60 vvp -n u.vvp "$@" >simulate.log 2>&1 || status=$?
+  [ $status -ne 0 ] || { cat simulate.log; wrong "status 0"; }
+  [ $status -ne 124 ] || wrong "the simulation hangs"
   [ "$(grep -c '^FAIL u: ' simulate.log)" -eq 1 ] || { cat simulate.log; wrong "no FAIL line"; }
   ! grep -q '^PASS' simulate.log || wrong "PASS beside FAIL"
   cases=$((cases + 1))
@@ -46,8 +57,7 @@ simulate() {
   passes
 }
 
-# thin COUNT: keeps about COUNT vectors, evenly spread, of u.vec; for wide words, whose carries make
-# a simulator's work grow with the square of the width.
+# thin COUNT: keeps about COUNT vectors, evenly spread, of u.vec; for wide words.
 thin() {
   awk -v want="$1" '
     /^\/\// { remarks = remarks $0 "\n"; next }
@@ -55,10 +65,14 @@ thin() {
     END {
       count--
       step = count > want ? count / want : 1
-      for (at = 1; at <= count; at += step) kept = kept line[int(at)] "\n" substr("", ++number)
+      for (at = 1; at <= count; at += step) {
+        kept = kept line[int(at)] "\n"
+        number++
+      }
       sub(/^\/\/ [0-9]+ vectors/, "// " number " vectors", remarks)
       printf "%s%s%s\n", remarks, kept, line[count + 1]
     }' u.vec >thin.vec
   mv thin.vec u.vec
-  sed -i "s/^vectors .*/vectors  $(sed -n '1s/[^0-9]*\([0-9]*\).*/\1/p' u.vec)/" emit.log
+  sed "s/^vectors .*/vectors  $(sed -n '1s/[^0-9]*\([0-9]*\).*/\1/p' u.vec)/" emit.log >thin.log
+  mv thin.log emit.log
 }
