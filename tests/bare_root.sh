@@ -2,19 +2,22 @@
 # The README's two commands on a machine that has only git and a shell. Run by hand, as root; it is
 # no part of tests/run, because it downloads a whole system:
 #
-#   tests/bare_root.sh             a Debian of this machine's release
-#   tests/bare_root.sh trixie      of another release that the same mirror has
+#   tests/bare_root.sh                    a Debian of this machine's release
+#   tests/bare_root.sh trixie             of another release that the same mirror has
+#   tests/bare_root.sh bookworm .ci/run   with everything that CI runs in place of tests/run
 #
 # Makes a minimal root with debootstrap in a temporary folder, clones the last commit into it (into a
 # folder with a blank in its name), and runs there, in order: emit/try as a user who cannot install,
-# emit/try as root, emit/try once more with a package manager that refuses to be called, tests/run.
+# emit/try as root, emit/try once more with a package manager that refuses to be called, the whole
+# suite.
 # About 2 GB and ten minutes. Everything stays in the folder, which is removed at the end.
 set -eu
-source=$(cd "$(dirname "$0")/.." && pwd)
+source=$(CDPATH='' cd "$(dirname "$0")/.." && pwd)
 [ "$(id -u)" -eq 0 ] || { echo "bare_root.sh: run it as root, it makes a root folder" >&2; exit 1; }
 . "$source/emit/packages.sh"
 need debootstrap
 suite=${1:-$(. /etc/os-release && echo "$VERSION_CODENAME")}
+whole=${2:-tests/run}
 # Where this machine itself gets its packages; updates and security are of no interest here.
 mirror=$(apt-get indextargets --format '$(REPO_URI)' 'Created-By: Packages' 'Origin: Debian' \
   'Label: Debian' | head -n 1)
@@ -43,10 +46,11 @@ step "a minimal $suite with git"
 debootstrap --variant=minbase --include=git "$suite" "$bare" "$mirror" >"$folder/log" 2>&1 ||
   { tail -n 20 "$folder/log"; fail "debootstrap failed"; }
 cp -L /etc/resolv.conf "$bare/etc/resolv.conf"
-apt-config dump --no-empty Acquire::http Acquire::https >"$bare/etc/apt/apt.conf.d/90mirror"
+apt-config dump --no-empty Acquire::http Acquire::https Acquire::Check-Valid-Until \
+  Acquire::Check-Date >"$bare/etc/apt/apt.conf.d/90mirror"
 git -C "$source" bundle create --quiet "$bare/tmp/sumwright.bundle" HEAD
 inside root:root 'mkdir "/home/tide gauge" && cd "/home/tide gauge" &&
-  git clone --quiet /tmp/sumwright.bundle sumwright'
+  git -c advice.detachedHead=false clone --quiet /tmp/sumwright.bundle sumwright'
 
 step "emit/try as a user who cannot install"
 if inside nobody:nogroup '"/home/tide gauge/sumwright/emit/try"' >"$folder/log" 2>&1; then
@@ -71,7 +75,7 @@ inside nobody:nogroup '"/home/tide gauge/sumwright/emit/try"' | tee "$folder/log
   fail "no PASS line where the source cannot be written"
 rm "$bare/usr/local/sbin/apt-get"
 
-step "tests/run"
-inside root:root '"/home/tide gauge/sumwright/tests/run"' | tee "$folder/log"
+step "$whole"
+inside root:root "'/home/tide gauge/sumwright/$whole'" | tee "$folder/log"
 tail -n 1 "$folder/log" | grep -Eq '^[1-9][0-9]* passed, 0 failed(, [0-9]+ skipped)?$' ||
-  fail "tests/run did not pass"
+  fail "$whole did not pass"
