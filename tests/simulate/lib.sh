@@ -6,6 +6,7 @@ trap 'exit 1' HUP INT TERM
 cd "$folder"
 cases=0
 options=
+unit=u
 
 # wrong TEXT: this case fails; says how to make its files again.
 wrong() {
@@ -14,15 +15,16 @@ wrong() {
   exit 1
 }
 
-# emit OPTIONS: the unit `u` into the current folder.
+# emit OPTIONS: the unit, `u` unless the test calls it otherwise, into the current folder.
 emit() {
-  options="--name u $*"
-  "$SUMWRIGHT" emit --name u --overwrite "$@" >emit.log 2>&1 || { cat emit.log; wrong "emit fails"; }
+  options="--name $unit $*"
+  "$SUMWRIGHT" emit --name $unit --overwrite "$@" >emit.log 2>&1 ||
+    { cat emit.log; wrong "emit fails"; }
 }
 
-# compile FILE ...: into u.vvp, without a word from the compiler.
+# compile FILE ...: into $unit.vvp, without a word from the compiler.
 compile() {
-  iverilog -g2005 -Wall -o u.vvp "$@" >compile.log 2>&1 ||
+  iverilog -g2005 -Wall -o $unit.vvp "$@" >compile.log 2>&1 ||
     { cat compile.log; wrong "does not compile"; }
   [ ! -s compile.log ] || { cat compile.log; wrong "the compiler warns"; }
 }
@@ -31,10 +33,10 @@ compile() {
 # nothing else.
 passes() {
   said=$(sed -n 's/^vectors *\([0-9]*\).*/\1/p' emit.log)
-  timeout 300 vvp -n u.vvp "$@" >simulate.log 2>&1 ||
+  timeout 300 vvp -n $unit.vvp "$@" >simulate.log 2>&1 ||
     { tail -n 5 simulate.log; wrong "does not pass"; }
-  [ "$(cat simulate.log)" = "PASS u: $said vectors" ] ||
-    { cat simulate.log; wrong "says more than PASS u: $said vectors"; }
+  [ "$(cat simulate.log)" = "PASS $unit: $said vectors" ] ||
+    { cat simulate.log; wrong "says more than PASS $unit: $said vectors"; }
   cases=$((cases + 1))
 }
 
@@ -42,10 +44,10 @@ passes() {
 # a run that had to be stopped.
 fails() {
   status=0
-  timeout 60 vvp -n u.vvp "$@" >simulate.log 2>&1 || status=$?
+  timeout 60 vvp -n $unit.vvp "$@" >simulate.log 2>&1 || status=$?
   [ $status -ne 0 ] || { cat simulate.log; wrong "status 0"; }
   [ $status -ne 124 ] || wrong "the simulation hangs"
-  [ "$(grep -c '^FAIL u: ' simulate.log)" -eq 1 ] || { cat simulate.log; wrong "no FAIL line"; }
+  [ "$(grep -c "^FAIL $unit: " simulate.log)" -eq 1 ] || { cat simulate.log; wrong "no FAIL line"; }
   ! grep -q '^PASS' simulate.log || wrong "PASS beside FAIL"
   cases=$((cases + 1))
 }
@@ -53,11 +55,11 @@ fails() {
 # simulate OPTIONS: from options to PASS.
 simulate() {
   emit "$@"
-  compile u.v u_tb.v
+  compile $unit.v ${unit}_tb.v
   passes
 }
 
-# thin COUNT: keeps about COUNT vectors, evenly spread, of u.vec; for wide words.
+# thin COUNT: keeps about COUNT vectors, evenly spread; for wide words.
 thin() {
   awk -v want="$1" '
     /^\/\// { remarks = remarks $0 "\n"; next }
@@ -71,8 +73,8 @@ thin() {
       }
       sub(/^\/\/ [0-9]+ vectors/, "// " number " vectors", remarks)
       printf "%s%s%s\n", remarks, kept, line[count + 1]
-    }' u.vec >thin.vec
-  mv thin.vec u.vec
-  sed "s/^vectors .*/vectors  $(sed -n '1s/[^0-9]*\([0-9]*\).*/\1/p' u.vec)/" emit.log >thin.log
+    }' $unit.vec >thin.vec
+  mv thin.vec $unit.vec
+  sed "s/^vectors .*/vectors  $(sed -n '1s/[^0-9]*\([0-9]*\).*/\1/p' $unit.vec)/" emit.log >thin.log
   mv thin.log emit.log
 }

@@ -1,0 +1,54 @@
+#!/bin/sh
+# Units that together have every two values of any two properties, as chosen by pairwise.c: each is
+# simulated; the program refuses the values that cannot stand together; Verilator's lint has nothing
+# to say about units and testbenches, nor has Yosys, which synthesizes the units.
+set -eu
+. "$SOURCE/tests/simulate/lib.sh"
+
+"${CC:-cc}" -o choose "$SOURCE/tests/simulate/pairwise.c"
+./choose >chosen
+sed -n 's/^unit //p' chosen >units
+sed -n 's/^refuse //p' chosen >refused
+pairs=$(sed -n 's/^pairs //p' chosen)
+[ "${pairs% of *}" -eq "${pairs#* of }" ] || { echo "wrong: only $pairs pairs"; exit 1; }
+[ -s units ] && [ -s refused ]
+
+# Wide cells take long to simulate.
+while read -r line; do
+  unit=pair$cases
+  emit --vectors 20 $line
+  case $line in *" --width 33 "* | *" --width 64 "* | *" --width 65 "*) thin 20 ;; esac
+  compile $unit.v ${unit}_tb.v
+  passes
+done <units
+
+while read -r line; do
+  options="--name refused $line"
+  status=0
+  "$SUMWRIGHT" emit $options >emit.log 2>&1 || status=$?
+  [ $status -eq 2 ] || { cat emit.log; wrong "not refused"; }
+done <refused
+
+# silent TOOL: it left nothing in tool.log; names the first unit that it has something to say about.
+silent() {
+  [ -s tool.log ] || return 0
+  tail -n 20 tool.log
+  number=$(sed -n 's/.*pair\([0-9]*\).*/\1/p' tool.log | head -n 1)
+  options="--name pair$number $(sed -n "$((${number:-0} + 1))p" units)"
+  wrong "$1 complains"
+}
+
+# All at once; each is a top of its own, which is the one warning left out.
+ls pair*_tb.v | sed 's/_tb\.v$/.v/' >names
+verilator --lint-only -Wall -Wno-MULTITOP $(cat names) >tool.log 2>&1 || echo failed >>tool.log
+silent Verilator
+verilator --lint-only --timing -Wall -Wno-MULTITOP pair*.v >tool.log 2>&1 || echo failed >>tool.log
+silent Verilator
+
+# Neither a latch nor a wire that nothing or two things drive.
+yosys -q -p "read_verilog $(tr '\n' ' ' <names); hierarchy -check; proc;
+  select -assert-none t:*dlatch*; check -assert; synth -noabc;
+  check -assert" >tool.log 2>&1 || echo failed >>tool.log
+silent Yosys
+
+echo "$cases units pass, with $pairs pairs; $(wc -l <refused) pairs are refused"
