@@ -345,37 +345,37 @@ static bool take_help(Reading *reading, const char *text, Problem *problem) {
 
 static const Option options[] = {
     {"name", "NAME", NULL, "from the operations and the width, e.g. addsub8",
-     "the module's name, a Verilog identifier", COMMAND_EMIT, false, take_name},
-    {"width", "N", NULL, "8", "bits in a word, 1 to 4096", COMMAND_EMIT, false, take_width},
+     "the module's name, a Verilog identifier", COMMAND_EVERY, false, take_name},
+    {"width", "N", NULL, "8", "bits in a word, 1 to 4096", COMMAND_EVERY, false, take_width},
     {"operations", "LIST", NULL, "add,sub",
      "comma list of add, adc, sub, sbc, rsb, inc, dec, neg and pass; name=code, e.g. sub=101, sets "
      "its code",
-     COMMAND_EMIT, false, take_operations},
+     COMMAND_EVERY, false, take_operations},
     {"control", "STYLE", control_names, "fixed for one operation, high for two, code for more",
-     "how the control pins choose the operation", COMMAND_EMIT, false, take_control},
+     "how the control pins choose the operation", COMMAND_EVERY, false, take_control},
     {"subtract-carry", "SENSE", sense_names, "no-borrow",
-     "what a 1 on the carry pins says in a subtraction", COMMAND_EMIT, false, take_sense},
+     "what a 1 on the carry pins says in a subtraction", COMMAND_EVERY, false, take_sense},
     {"flags", "LIST", NULL, "carry,overflow,zero,negative",
      "all, none, or a comma list of carry, overflow, zero, negative, less-signed, less-unsigned, "
      "parity and half-carry (all: half-carry from width 4 only)",
-     COMMAND_EMIT, false, take_flags},
+     COMMAND_EVERY, false, take_flags},
     {"overflow", "RULE", overflow_names, "wrap", "what becomes of a result that does not fit",
-     COMMAND_EMIT, false, take_overflow},
+     COMMAND_EVERY, false, take_overflow},
     {"structure", "KIND", structure_names, "ripple",
-     "how carries travel; depth is written depth=N, N levels of cells", COMMAND_EMIT, false,
+     "how carries travel; depth is written depth=N, N levels of cells", COMMAND_EVERY, false,
      take_structure},
     {"detail", "KIND", detail_names, "cells for ripple, gates for other structures",
-     "what the text is made of", COMMAND_EMIT, false, take_detail},
+     "what the text is made of", COMMAND_EVERY, false, take_detail},
     {"registers", "WHERE", registers_names, "none", "flip-flops at the outputs, or at both ends",
-     COMMAND_EMIT, false, take_registers},
+     COMMAND_EVERY, false, take_registers},
     {"reset", "KIND", reset_names, "none; sync with registers", "how the registers are reset",
-     COMMAND_EMIT, false, take_reset},
-    {"reset-level", "LEVEL", level_names, "high", "the level that resets", COMMAND_EMIT, false,
+     COMMAND_EVERY, false, take_reset},
+    {"reset-level", "LEVEL", level_names, "high", "the level that resets", COMMAND_EVERY, false,
      take_reset_level},
-    {"enable", NULL, NULL, "absent", "a clock enable pin for the registers", COMMAND_EMIT, false,
+    {"enable", NULL, NULL, "absent", "a clock enable pin for the registers", COMMAND_EVERY, false,
      take_enable},
     {"port", "ROLE=NAME", NULL, "each role's own name",
-     "another name for a pin; once for each pin to rename", COMMAND_EMIT, true, take_port},
+     "another name for a pin; once for each pin to rename", COMMAND_EVERY, true, take_port},
     {"out", "DIR", NULL, "the current folder", "where the files go; it must exist", COMMAND_EMIT,
      false, take_out},
     {"overwrite", NULL, NULL, "refuse", "replace existing files of other content", COMMAND_EMIT,
@@ -388,7 +388,7 @@ static const Option options[] = {
     {"templates", "DIR", NULL, "the built-in ones",
      "files in DIR take the place of the built-in templates of the same name", COMMAND_EMIT, false,
      take_templates},
-    {"help", NULL, NULL, NULL, "show this", COMMAND_EMIT, true, take_help},
+    {"help", NULL, NULL, NULL, "show this", COMMAND_EVERY, true, take_help},
 };
 
 enum {
@@ -398,9 +398,30 @@ enum {
 
 /* ---- parsing ------------------------------------------------------------------------------ */
 
+/* What a command is called and takes beside options. A command is a row here and one in main.c. */
+static const struct {
+    Command command;
+    const char *name;
+    const char *operands; /* as its usage line shows them, or NULL: takes none */
+} commands[] = {
+    {COMMAND_EMIT, "emit", NULL},
+};
+
+enum { COMMANDS_COUNT = sizeof commands / sizeof commands[0] };
+
+static int find_command(Command command) {
+    int found = 0;
+    while (found < COMMANDS_COUNT - 1 && commands[found].command != command)
+        found++;
+    return found;
+}
+
 static const char *command_name(Command command) {
-    (void)command;
-    return "emit";
+    return commands[find_command(command)].name;
+}
+
+static const char *command_operands(Command command) {
+    return commands[find_command(command)].operands;
 }
 
 /* What getopt_long could not place: an unknown or ambiguous name, a value where none goes, a
@@ -494,7 +515,9 @@ bool options_parse(Command command, int argc, char **argv, Request *request, Pro
         if (request->help)
             return true;
     }
-    if (optind < argc)
+    request->operands = argv + optind; /* getopt_long has moved them to the end */
+    request->operand_count = argc - optind;
+    if (request->operand_count > 0 && command_operands(command) == NULL)
         return problem_set(problem, STATUS_INVALID,
                            "%s takes no %s; options begin with --, see sumwright %s --help",
                            command_name(command), problem_quote(argv[optind]).text,
@@ -542,7 +565,9 @@ static void help_option(const Option *option, FILE *out) {
 }
 
 void options_help(Command command, FILE *out) {
-    fprintf(out, "usage: sumwright %s [options]\n\n", command_name(command));
+    const char *operands = command_operands(command);
+    fprintf(out, "usage: sumwright %s [options]%s%s\n\n", command_name(command),
+            operands != NULL ? " " : "", operands != NULL ? operands : "");
     for (int k = 0; k < OPTION_COUNT; k++)
         if (options[k].commands & (unsigned)command)
             help_option(&options[k], out);

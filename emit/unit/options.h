@@ -15,9 +15,14 @@
 /* Which commands take an option: the bits of Option.commands. */
 typedef enum {
     COMMAND_EMIT = 1 << 0,
+    COMMAND_CHECK = 1 << 1,
+    COMMAND_WORK = 1 << 2,
+    COMMAND_COST = 1 << 3,
+    COMMAND_DRAW = 1 << 4,
+    COMMAND_EVERY = (1 << 5) - 1,
 } Command;
 
-/* Everything that one command was asked. Strings belong to argv. */
+/* Everything that one command was asked. Strings belong to argv; operands is a part of it. */
 typedef struct {
     bool help;             /* --help was given: the rest is not settled */
     Unit unit;             /* settled */
@@ -26,6 +31,8 @@ typedef struct {
     uint64_t random;       /* random vectors, at most OPTIONS_RANDOM_MAX */
     uint64_t seed;         /* of the random vectors */
     const char *templates; /* folder of templates, or NULL */
+    char **operands;       /* what is not an option, for the commands that take such */
+    int operand_count;
 } Request;
 
 /* Reads argv[1 ...] (argv[0] is the command's name) into a settled request. Every mistake is a

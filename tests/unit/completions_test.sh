@@ -13,7 +13,11 @@ bash_offers() {
     printf "%s\n" "${COMPREPLY[@]}"' "$docs/completions/sumwright.bash" sumwright "$@" | sort
 }
 
-"$SUMWRIGHT" emit --help | sed -n 's/^  --\([a-z-]*\).*/\1/p' | sort >options
+commands=$("$SUMWRIGHT" --help | sed -n 's/^  \([a-z]\{1,\}\)  .*/\1/p')
+[ -n "$commands" ]
+for command in $commands; do
+  "$SUMWRIGHT" "$command" --help | sed -n 's/^  --\([a-z-]*\).*/\1/p'
+done | sort -u >options
 [ "$(wc -l <options)" -gt 15 ]
 bash_offers emit -- | sed 's/^--//' >bash_options
 grep -o "'\*\{0,1\}--[a-z-]*\[" "$docs/completions/_sumwright" | tr -d "'*[" | sed 's/^--//' | sort -u >zsh_options
