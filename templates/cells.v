@@ -1,42 +1,58 @@
 %# The adder as a row of cells, each waiting for the carry of the one before it.
 ${operands}
 
-%if half_first
-  // Carry k enters column k, the one past the last column leaves the unit. None enters the first
-  // column, so a half adder is enough there.
-  wire [WIDTH:1] ${carries};
-%else
-  // Carry k enters column k, the one past the last column leaves the unit.
-  wire [WIDTH:0] ${carries};
-%end
   wire [WIDTH-1:0] ${sum};
 
 %if half_first
-  ${name}_half_adder ${first_adder} (
-      .a   (${x}[0]),
-      .b   (${y}[0]),
-      .sum (${sum}[0]),
-      .cout(${carries}[1])
-  );
+  // No carry enters the first column, so a half adder is enough there.
 %else
-  assign ${carries}[0] = ${first};
+  // Each column passes its carry to the next.
 %end
-
   genvar ${i};
   generate
-    for (${i} = ${from}; ${i} < WIDTH; ${i} = ${i} + 1) begin : ${column}
+    for (${i} = 0; ${i} < WIDTH; ${i} = ${i} + 1) begin : ${column}
+%if half_first
+      wire ${carry_out};
+
+      if (${i} == 0) begin : ${first_column}
+        ${name}_half_adder ${adder} (
+            .a   (${x}[${i}]),
+            .b   (${y}[${i}]),
+            .sum (${sum}[${i}]),
+            .cout(${carry_out})
+        );
+      end else begin : ${later_column}
+        ${name}_full_adder ${adder} (
+            .a   (${x}[${i}]),
+            .b   (${y}[${i}]),
+            .cin (${column}[${i}-1].${carry_out}),
+            .sum (${sum}[${i}]),
+            .cout(${carry_out})
+        );
+      end
+%else
+      wire ${carry_in};
+      wire ${carry_out};
+
+      if (${i} == 0) begin : ${first_column}
+        assign ${carry_in} = ${first};
+      end else begin : ${later_column}
+        assign ${carry_in} = ${column}[${i}-1].${carry_out};
+      end
+
       ${name}_full_adder ${adder} (
           .a   (${x}[${i}]),
           .b   (${y}[${i}]),
-          .cin (${carries}[${i}]),
+          .cin (${carry_in}),
           .sum (${sum}[${i}]),
-          .cout(${carries}[${i}+1])
+          .cout(${carry_out})
       );
+%end
     end
   endgenerate
 %if last_carry
 %else
 
-  wire ${unused_carry} = ${carries}[WIDTH];
+  wire ${unused_carry} = ${column}[WIDTH-1].${carry_out};
 %end
 ${flags}

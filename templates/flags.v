@@ -9,15 +9,15 @@
     if (WIDTH == 1) begin : ${one_column}
       assign ${into_sign} = 1'b0;
     end else begin : ${more_columns}
-      assign ${into_sign} = ${carries}[WIDTH-1];
+      assign ${into_sign} = ${column}[WIDTH-2].${carry_out};
     end
   endgenerate
 
   // A signed result fits when the carry into the sign column equals the carry out of it.
-  wire ${overflows} = ${carries}[WIDTH] ^ ${into_sign};
+  wire ${overflows} = ${column}[WIDTH-1].${carry_out} ^ ${into_sign};
 %else
   // A signed result fits when the carry into the sign column equals the carry out of it.
-  wire ${overflows} = ${carries}[WIDTH] ^ ${carries}[WIDTH-1];
+  wire ${overflows} = ${column}[WIDTH-1].${carry_out} ^ ${column}[WIDTH-1].${carry_in};
 %end
 %else
   // A signed result does not fit when the operands' signs are equal and the sum's differs.

@@ -234,7 +234,6 @@ static void add_operands(Row *row) {
     /* A file for one column would have no full adder in use, which other widths need. */
     bool half = none && row->unit->width > 1;
     facts_flag(facts, "half_first", half);
-    facts_text(facts, "from", half ? "1" : "0");
     facts_flag(facts, "row",
                strcmp(x.text, a.text) != 0 || strcmp(y.text, b.text) != 0 ||
                    strchr(first.text, '_') != NULL);
@@ -338,13 +337,9 @@ static void add_flags(Row *row, const char *sum, const char *last, const char *h
                unit->flag[FLAG_LESS_SIGNED] || unit->overflow == OVERFLOW_SATURATE_SIGNED);
 }
 
-/* The carry out of column 3: where the carries have no names, from what went into the column and
- * came out of it (carry out = both, or one of them and no sum; common practice, no source). */
-static Expression half_carry(const Row *row, const char *x, const char *y, const char *sum,
-                             const char *carries) {
-    const Unit *unit = row->unit;
-    if (unit->detail == DETAIL_CELLS && needs_last_carry(row))
-        return format("%s[4]", carries);
+/* The carry out of column 3 where carries have no names, from what went into the column and came
+ * out of it: both operands, or one of them and no sum. Common practice, no source. */
+static Expression half_carry(const char *x, const char *y, const char *sum) {
     return format("(%s[3] & %s[3]) | ((%s[3] | %s[3]) & ~%s[3])", x, y, x, y, sum);
 }
 
@@ -354,19 +349,23 @@ void expression_facts(const Unit *unit, const char *const source[PIN_COUNT], Fac
     add_controls(&row);
     add_lines(&row);
     add_operands(&row);
-    static const char *const stems[] = {"sum",        "total",        "carries", "column",
-                                        "adder",      "first_adder",  "i",       "into_sign",
-                                        "one_column", "more_columns", "nearest", "unused_carry"};
+    static const char *const stems[] = {"sum",       "total",        "column",       "carry_in",
+                                        "carry_out", "first_column", "later_column", "adder",
+                                        "i",         "into_sign",    "one_column",   "more_columns",
+                                        "nearest",   "unused_carry"};
     for (size_t k = 0; k < sizeof stems / sizeof stems[0]; k++)
         facts_text(facts, stems[k], "%s", identifier_free(unit, stems[k], false).text);
     Identifier sum = identifier_free(unit, "sum", false);
-    Identifier carries = identifier_free(unit, "carries", false);
+    Identifier column = identifier_free(unit, "column", false);
+    Identifier carry_out = identifier_free(unit, "carry_out", false);
     Identifier total = identifier_free(unit, "total", false);
     bool cells = unit->detail == DETAIL_CELLS;
-    Expression last = format("%s[WIDTH]", cells ? carries.text : total.text);
+    Expression last = cells ? format("%s[WIDTH-1].%s", column.text, carry_out.text)
+                            : format("%s[WIDTH]", total.text);
     Expression x = operand_a(&row), y = operand_b(&row);
     x = place(&row, "operand_a", "x", &x);
     y = place(&row, "operand_b", "y", &y);
-    Expression half = half_carry(&row, x.text, y.text, sum.text, carries.text);
+    Expression half = cells ? format("%s[3].%s", column.text, carry_out.text)
+                            : half_carry(x.text, y.text, sum.text);
     add_flags(&row, sum.text, last.text, half.text);
 }

@@ -29,30 +29,36 @@ module tide_residual #(
   // The operands as the adder sees them.
   wire [WIDTH-1:0] operand_b = ~predicted;
 
-  // Carry k enters column k, the one past the last column leaves the unit.
-  wire [WIDTH:0] carries;
   wire [WIDTH-1:0] sum;
 
-  assign carries[0] = 1'b1;
-
+  // Each column passes its carry to the next.
   genvar i;
   generate
     for (i = 0; i < WIDTH; i = i + 1) begin : column
+      wire carry_in;
+      wire carry_out;
+
+      if (i == 0) begin : first_column
+        assign carry_in = 1'b1;
+      end else begin : later_column
+        assign carry_in = column[i-1].carry_out;
+      end
+
       tide_residual_full_adder adder (
           .a   (observed[i]),
           .b   (operand_b[i]),
-          .cin (carries[i]),
+          .cin (carry_in),
           .sum (sum[i]),
-          .cout(carries[i+1])
+          .cout(carry_out)
       );
     end
   endgenerate
 
   // A signed result fits when the carry into the sign column equals the carry out of it.
-  wire overflows = carries[WIDTH] ^ carries[WIDTH-1];
+  wire overflows = column[WIDTH-1].carry_out ^ column[WIDTH-1].carry_in;
 
   assign residual = sum;
-  assign carry = carries[WIDTH];
+  assign carry = column[WIDTH-1].carry_out;
   assign overflow = overflows;
   assign zero = sum == {WIDTH{1'b0}};
   assign negative = sum[WIDTH-1];

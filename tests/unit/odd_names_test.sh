@@ -21,7 +21,7 @@ try() {
 }
 
 # The adder's names on the outputs, the row's on the inputs.
-try --flags all --port result=sum --port a=carries --port b=i --port carry=column \
+try --flags all --port result=sum --port a=carry_in --port b=i --port carry=column \
   --port overflow=adder --port zero=operand_b --port negative=first_carry \
   --port less_signed=total --port less_unsigned=overflows --port parity=below_zero \
   --port half_carry=first_adder --port subtract=invert_b
@@ -50,7 +50,7 @@ try --control one-hot --operations add,sub,neg --port do_add=sum --port do_sub=a
   --port do_neg=invert_a --port result=fitted --port a=delivered --port b=operand_a
 try --operations add --flags overflow --port a=into_sign --port b=one_column \
   --port result=more_columns --port overflow=first_adder
-try --operations add --flags none --port a=unused_carry --port b=carries --port result=sum
+try --operations add --flags none --port a=unused_carry --port b=carry_out --port result=sum
 try --operations add --flags carry --port a=sum --port b=sum_w --port result=sum_w_w \
   --port carry=total
 
