@@ -192,29 +192,8 @@ void netlist_evaluate(const Netlist *netlist, uint64_t *values) {
     values[0] = 0;
     for (uint32_t k = 1; k < netlist->node_count; k++) {
         const Node *node = &netlist->nodes[k];
-        if (!netlist_is_gate(node))
-            continue;
-        uint64_t x = netlist_value(values, node->in[0]);
-        uint64_t y = netlist_value(values, node->in[1]);
-        switch (node->kind) {
-        case NODE_AND:
-            values[k] = x & y;
-            break;
-        case NODE_OR:
-            values[k] = x | y;
-            break;
-        case NODE_XOR:
-            values[k] = x ^ y;
-            break;
-        case NODE_NAND:
-            values[k] = ~(x & y);
-            break;
-        case NODE_NOR:
-            values[k] = ~(x | y);
-            break;
-        default:
-            values[k] = ~(x ^ y);
-            break;
-        }
+        if (netlist_is_gate(node))
+            values[k] = netlist_gate_value(node->kind, netlist_value(values, node->in[0]),
+                                           netlist_value(values, node->in[1]));
     }
 }

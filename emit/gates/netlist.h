@@ -109,6 +109,24 @@ Literal netlist_name(Netlist *netlist, Literal literal, const char *stem, int in
  * is what an output needs. Call once, when the netlist is complete. */
 void netlist_finish(Netlist *netlist);
 
+/* 64 values of a gate of this kind from those of its inputs, their inversion included. */
+static inline uint64_t netlist_gate_value(NodeKind kind, uint64_t x, uint64_t y) {
+    switch (kind) {
+    case NODE_AND:
+        return x & y;
+    case NODE_OR:
+        return x | y;
+    case NODE_XOR:
+        return x ^ y;
+    case NODE_NAND:
+        return ~(x & y);
+    case NODE_NOR:
+        return ~(x | y);
+    default:
+        return ~(x ^ y);
+    }
+}
+
 /* 64 vectors at once: values has node_count words; those of the inputs are set by the caller,
  * bit v of each word belonging to vector v; the others are computed. */
 void netlist_evaluate(const Netlist *netlist, uint64_t *values);
