@@ -106,11 +106,12 @@ static char *take_range(Reading *reading) {
 
 /* ---- parameters ---------------------------------------------------------------------------- */
 
-static void add_parameter(HeaderModule *module, const Token *name, char *value) {
+static HeaderParameter *add_parameter(HeaderModule *module, const Token *name) {
     module->parameter =
         grown(module->parameter, module->parameter_count, sizeof *module->parameter);
-    module->parameter[module->parameter_count++] =
-        (HeaderParameter){copy_token(name), value != NULL ? value : copy_text("", 0)};
+    HeaderParameter *parameter = &module->parameter[module->parameter_count++];
+    *parameter = (HeaderParameter){.name = copy_token(name)};
+    return parameter;
 }
 
 /* After `parameter`, or in #( ... ): types and ranges, then NAME = value, up to one of the signs.
@@ -134,7 +135,7 @@ static void read_parameters(Reading *reading, const char *end) {
             continue;
         char *value = words_until(reading, ",;)");
         if (name.kind == TOKEN_NAME && !local)
-            add_parameter(reading->module, &name, value);
+            add_parameter(reading->module, &name)->value = value != NULL ? value : copy_text("", 0);
         else
             free(value);
         name.kind = TOKEN_END;
