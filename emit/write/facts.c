@@ -1,46 +1,74 @@
-/* See facts.h. */
+/* See facts.h. Everything that facts hold comes from one store, which is freed as a whole: a unit
+ * of 4096 bits has a quarter of a million facts. */
 #include "write/facts.h"
 
 #include "base/memory.h"
 
+#include <stdalign.h>
 #include <stdarg.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
+enum {
+    CHUNK_BYTES = 64 * 1024,
+    FIRST_ROOM = 4, /* facts of a row, rows of a list; both double */
+};
+
+typedef struct Chunk {
+    struct Chunk *older;
+    size_t used, bytes;
+    alignas(max_align_t) unsigned char data[];
+} Chunk;
+
+typedef struct {
+    Chunk *newest;
+} Store;
+
 /* A short array is searched from end to end: a unit has some tens of facts, a row a handful. */
 struct Facts {
     const Facts *owner; /* NULL at the top */
+    Store *store;       /* of the top one, shared by all its rows */
     Fact *fact;
     size_t count;
 };
 
-Facts *facts_new(void) {
-    return memory_zeroed(1, sizeof(Facts));
+/* Room in the store, not zeroed. */
+static void *take(Store *store, size_t bytes) {
+    const size_t align = alignof(max_align_t);
+    Chunk *chunk = store->newest;
+    if (chunk == NULL || bytes > chunk->bytes - chunk->used) {
+        size_t room = bytes > CHUNK_BYTES ? bytes : CHUNK_BYTES;
+        chunk = memory_resize(NULL, sizeof *chunk + room, 1);
+        *chunk = (Chunk){.older = store->newest, .bytes = room};
+        store->newest = chunk;
+    }
+    void *block = chunk->data + chunk->used;
+    size_t next = chunk->used + (bytes + align - 1) / align * align;
+    chunk->used = next < chunk->bytes ? next : chunk->bytes;
+    return block;
 }
 
-/* Frees what a fact holds, not its name. */
-static void empty(Fact *fact) {
-    free(fact->text);
-    for (size_t i = 0; i < fact->row_count; i++)
-        facts_free(fact->row[i]);
-    free(fact->row);
-    fact->text = NULL;
-    fact->bytes = 0;
-    fact->row = NULL;
-    fact->row_count = 0;
+static Facts *make(Store *store, const Facts *owner) {
+    Facts *facts = take(store, sizeof *facts);
+    *facts = (Facts){.owner = owner, .store = store};
+    return facts;
+}
+
+Facts *facts_new(void) {
+    return make(memory_zeroed(1, sizeof(Store)), NULL);
 }
 
 void facts_free(Facts *facts) {
     if (facts == NULL)
         return;
-    for (size_t i = 0; i < facts->count; i++) {
-        empty(&facts->fact[i]);
-        free(facts->fact[i].name);
+    Store *store = facts->store;
+    for (Chunk *chunk = store->newest, *older; chunk != NULL; chunk = older) {
+        older = chunk->older;
+        free(chunk);
     }
-    free(facts->fact);
-    free(facts);
+    free(store);
 }
 
 static Fact *find_here(const Facts *facts, const char *name, size_t name_bytes) {
@@ -52,12 +80,15 @@ static Fact *find_here(const Facts *facts, const char *name, size_t name_bytes) 
     return NULL;
 }
 
-/* Room for count + 1 things in an array that doubles: it is full whenever count is a power of two
- * or zero. */
-static void *grown(void *array, size_t count, size_t size) {
-    if ((count & (count - 1)) != 0)
+/* Room for count + 1 things in an array that doubles: it is full whenever count is zero or
+ * FIRST_ROOM times a power of two. */
+static void *grown(Store *store, void *array, size_t count, size_t size) {
+    if (count != 0 && (count < FIRST_ROOM || (count & (count - 1)) != 0))
         return array;
-    return memory_resize(array, count == 0 ? 1 : 2 * count, size);
+    void *larger = take(store, (count == 0 ? FIRST_ROOM : 2 * count) * size);
+    if (count > 0)
+        memcpy(larger, array, count * size);
+    return larger;
 }
 
 /* The fact of this name among facts' own, new if need be, of this kind, and empty unless it is a
@@ -66,14 +97,13 @@ static Fact *define(Facts *facts, const char *name, FactKind kind) {
     size_t bytes = strlen(name);
     Fact *fact = find_here(facts, name, bytes);
     if (fact == NULL) {
-        facts->fact = grown(facts->fact, facts->count, sizeof *facts->fact);
+        facts->fact = grown(facts->store, facts->fact, facts->count, sizeof *facts->fact);
         fact = &facts->fact[facts->count++];
-        *fact = (Fact){.name = memory_zeroed(bytes + 1, 1), .name_bytes = bytes, .kind = kind};
-        memcpy(fact->name, name, bytes);
+        char *copy = take(facts->store, bytes + 1);
+        memcpy(copy, name, bytes + 1);
+        *fact = (Fact){.name = copy, .name_bytes = bytes, .kind = kind};
     } else if (kind != FACT_LIST || fact->kind != FACT_LIST) {
-        empty(fact);
-        fact->kind = kind;
-        fact->truth = false;
+        *fact = (Fact){.name = fact->name, .name_bytes = bytes, .kind = kind};
     }
     return fact;
 }
@@ -89,8 +119,8 @@ void facts_text(Facts *facts, const char *name, const char *format, ...) {
     int length = vsnprintf(NULL, 0, format, arguments);
     va_end(arguments);
     /* A text past INT_MAX bytes: asking for all memory there is ends in the usual message. */
-    size_t bytes = length < 0 ? SIZE_MAX - 1 : (size_t)length;
-    char *text = memory_resize(NULL, bytes + 1, 1);
+    size_t bytes = length < 0 ? SIZE_MAX / 2 : (size_t)length;
+    char *text = take(facts->store, bytes + 1);
     vsnprintf(text, bytes + 1, format, again);
     va_end(again);
 
@@ -107,9 +137,8 @@ void facts_list(Facts *facts, const char *list) {
 
 Facts *facts_row(Facts *facts, const char *list) {
     Fact *fact = define(facts, list, FACT_LIST);
-    Facts *row = facts_new();
-    row->owner = facts;
-    fact->row = grown(fact->row, fact->row_count, sizeof *fact->row);
+    Facts *row = make(facts->store, facts);
+    fact->row = grown(facts->store, fact->row, fact->row_count, sizeof *fact->row);
     fact->row[fact->row_count++] = row;
     fact->truth = true;
     return row;

@@ -171,13 +171,24 @@ static void gate_text(const Gates *gates, const Node *gate, Facts *row) {
     facts_text(row, "expression", "%s", text);
 }
 
+/* Where a part begins; the rows in between see that none does, which the whole file says. */
 static void add_part(Facts *row, const Node *gate, const Node *before) {
-    bool fresh = before == NULL || before->part != gate->part || before->column != gate->column;
-    facts_flag(row, "part.control", fresh && gate->part == PART_CONTROL);
-    facts_flag(row, "part.operands", fresh && gate->part == PART_OPERANDS);
-    facts_flag(row, "part.column", fresh && gate->part == PART_COLUMNS);
-    facts_flag(row, "part.flags", fresh && gate->part == PART_FLAGS);
+    static const char *const parts[] = {[PART_CONTROL] = "part.control",
+                                        [PART_OPERANDS] = "part.operands",
+                                        [PART_COLUMNS] = "part.column",
+                                        [PART_FLAGS] = "part.flags"};
+    if (before != NULL && before->part == gate->part && before->column == gate->column)
+        return;
+    facts_flag(row, parts[gate->part], true);
     facts_text(row, "column", "%d", gate->column);
+}
+
+static void no_part(Facts *facts) {
+    facts_flag(facts, "part.control", false);
+    facts_flag(facts, "part.operands", false);
+    facts_flag(facts, "part.column", false);
+    facts_flag(facts, "part.flags", false);
+    facts_flag(facts, "column", false);
 }
 
 static void add_output(const Gates *gates, const Output *output, bool first, Facts *facts) {
@@ -194,6 +205,7 @@ static void add_output(const Gates *gates, const Output *output, bool first, Fac
 static void add_gates(Gates *gates, Facts *facts) {
     const Netlist *netlist = gates->netlist;
     const Node *before = NULL;
+    no_part(facts);
     facts_list(facts, "line");
     for (uint32_t k = 0; k < netlist->node_count; k++) {
         const Node *gate = &netlist->nodes[k];
