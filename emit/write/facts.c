@@ -13,7 +13,7 @@
 
 enum {
     CHUNK_BYTES = 64 * 1024,
-    FIRST_ROOM = 4, /* facts of a row, rows of a list; both double */
+    FIRST_ROOM = 2, /* facts of a row, rows of a list; both double */
 };
 
 typedef struct Chunk {
@@ -48,6 +48,11 @@ static void *take(Store *store, size_t bytes) {
     size_t next = chunk->used + (bytes + align - 1) / align * align;
     chunk->used = next < chunk->bytes ? next : chunk->bytes;
     return block;
+}
+
+/* What take gives without a new chunk. */
+static size_t left(const Store *store) {
+    return store->newest->bytes - store->newest->used;
 }
 
 static Facts *make(Store *store, const Facts *owner) {
@@ -116,12 +121,16 @@ void facts_text(Facts *facts, const char *name, const char *format, ...) {
     va_list arguments, again;
     va_start(arguments, format);
     va_copy(again, arguments);
-    int length = vsnprintf(NULL, 0, format, arguments);
+    /* Formatted where it will stay, and once more only where it turns out too long for that. */
+    char *text = take(facts->store, 0);
+    size_t room = left(facts->store);
+    int length = vsnprintf(text, room, format, arguments);
     va_end(arguments);
     /* A text past INT_MAX bytes: asking for all memory there is ends in the usual message. */
     size_t bytes = length < 0 ? SIZE_MAX / 2 : (size_t)length;
-    char *text = take(facts->store, bytes + 1);
-    vsnprintf(text, bytes + 1, format, again);
+    text = take(facts->store, bytes + 1);
+    if (bytes >= room)
+        vsnprintf(text, bytes + 1, format, again);
     va_end(again);
 
     /* Only now: the arguments may point into the older text of this very fact. */

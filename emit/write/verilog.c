@@ -206,6 +206,7 @@ static void add_gates(Gates *gates, Facts *facts) {
     const Netlist *netlist = gates->netlist;
     const Node *before = NULL;
     no_part(facts);
+    facts_flag(facts, "declares", true);
     facts_list(facts, "line");
     for (uint32_t k = 0; k < netlist->node_count; k++) {
         const Node *gate = &netlist->nodes[k];
@@ -213,7 +214,8 @@ static void add_gates(Gates *gates, Facts *facts) {
             continue;
         Facts *row = facts_row(facts, "line");
         add_part(row, gate, before);
-        facts_flag(row, "declares", gates->output_of[k] == UINT32_MAX);
+        if (gates->output_of[k] != UINT32_MAX)
+            facts_flag(row, "declares", false);
         facts_text(row, "target", "%s", node_wire(gates, k).text);
         gate_text(gates, gate, row);
         before = gate;
