@@ -4,9 +4,12 @@
  * operation. The random sequence is the same in every run. */
 #include "all_operations.h"
 #include "model/model.h"
+#include "model/number.h"
 
 #include <gmp.h>
 #include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
 
 static const unsigned widths[] = {1,  2,   3,   31,  32,   33,   63,   64,
                                   65, 127, 128, 129, 1000, 1024, 4095, 4096};
@@ -359,6 +362,80 @@ static void test_words(void **state) {
     mpz_clears(x, y, z, NULL);
 }
 
+/* ---- numbers -------------------------------------------------------------------------------- */
+
+static void assert_reads(const char *text, const Word *expected) {
+    Problem problem = {STATUS_DONE, ""};
+    Word got;
+    if (!number_read(text, expected->width, "operand a", &got, &problem))
+        fail_msg("%s", problem.text);
+    assert_true(word_equal(&got, expected));
+}
+
+/* The same bits written by GMP in every form that is read, and what is written read by GMP. */
+static void number_of_width(unsigned width, mpz_t x) {
+    Word word;
+    char text[NUMBER_BYTES], digits[WORD_BITS_MAX + 4];
+    random_word(x, width);
+    set_word(&word, width, x);
+    number_unsigned(&word, text);
+    assert_string_equal(text, mpz_get_str(digits, 10, x));
+    assert_reads(digits, &word);
+    gmp_snprintf(digits, sizeof digits, "0x%Zx", x);
+    assert_reads(digits, &word);
+    mpz_get_str(digits + 2, 2, x);
+    memcpy(digits, "0b", 2);
+    assert_reads(digits, &word);
+    if (mpz_tstbit(x, width - 1)) {
+        mpz_t full;
+        mpz_init(full);
+        mpz_ui_pow_ui(full, 2, width);
+        mpz_sub(x, x, full);
+        mpz_clear(full);
+    }
+    number_signed(&word, text);
+    assert_string_equal(text, mpz_get_str(digits, 10, x));
+    assert_reads(digits, &word);
+}
+
+static void assert_number(const mpz_t value, unsigned width, bool taken) {
+    Problem problem = {STATUS_DONE, ""};
+    Word word;
+    char *text = mpz_get_str(NULL, 10, value);
+    assert_int_equal(number_read(text, width, "operand a", &word, &problem), taken);
+    free(text);
+}
+
+/* The first and the last number that fits, and their neighbours. */
+static void ends_of_width(unsigned width, mpz_t x) {
+    mpz_ui_pow_ui(x, 2, width);
+    assert_number(x, width, false);
+    mpz_sub_ui(x, x, 1);
+    assert_number(x, width, true);
+    mpz_ui_pow_ui(x, 2, width - 1);
+    mpz_neg(x, x);
+    assert_number(x, width, true);
+    mpz_sub_ui(x, x, 1);
+    assert_number(x, width, false);
+}
+
+static void test_numbers(void **state) {
+    (void)state;
+    mpz_t x;
+    mpz_init(x);
+    for (int i = 0; i < WIDTHS; i++) {
+        ends_of_width(widths[i], x);
+        for (int k = 0; k < 20; k++)
+            number_of_width(widths[i], x);
+    }
+    for (int i = 0; i < 500; i++) {
+        unsigned width = random_width();
+        ends_of_width(width, x);
+        number_of_width(width, x);
+    }
+    mpz_clear(x);
+}
+
 /* ---- chains --------------------------------------------------------------------------------- */
 
 enum { CHAIN_WORDS_MAX = UNIT_WIDTH_MAX / 64 };
@@ -452,9 +529,8 @@ static void test_chains_of_words(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_chosen_widths),
-        cmocka_unit_test(test_random_widths),
-        cmocka_unit_test(test_words),
+        cmocka_unit_test(test_chosen_widths),   cmocka_unit_test(test_random_widths),
+        cmocka_unit_test(test_words),           cmocka_unit_test(test_numbers),
         cmocka_unit_test(test_chains_of_words),
     };
     return cmocka_run_group_tests_name("gmp", tests, begin_random, end_random);
