@@ -127,19 +127,35 @@ static void deliver_nothing(const Unit *unit, Outcome *outcome) {
         outcome->flag[f] = f == FLAG_ZERO;
 }
 
+/* The operation's formula with the operands and the level of cin put in. */
+static Sum sum_of(const Unit *unit, int choice, const Word *const terms[], bool cin) {
+    const Formula *formula = &formulas[unit->choice[choice].operation];
+    Sum sum = {terms[formula->first], terms[formula->second], formula->minus, false};
+    sum.extra =
+        formula->extra == EXTRA_ONE || (formula->extra == EXTRA_CIN && at_the_pin(unit, &sum, cin));
+    return sum;
+}
+
+void model_exact(const Unit *unit, int choice, const Word *a, const Word *b, bool cin,
+                 Word *exact_unsigned, Word *exact_signed) {
+    Word zero;
+    word_zero(&zero, unit->width);
+    Sum sum = sum_of(unit, choice,
+                     (const Word *[]){[TERM_ZERO] = &zero, [TERM_A] = a, [TERM_B] = b}, cin);
+    exact_result(&sum, false, exact_unsigned);
+    exact_result(&sum, true, exact_signed);
+}
+
 void model_outcome(const Unit *unit, int choice, const Word *a, const Word *b, bool cin,
                    Outcome *outcome) {
     if (choice == UNIT_NOTHING) {
         deliver_nothing(unit, outcome);
         return;
     }
-    const Formula *formula = &formulas[unit->choice[choice].operation];
     Word zero;
     word_zero(&zero, unit->width);
-    const Word *terms[] = {[TERM_ZERO] = &zero, [TERM_A] = a, [TERM_B] = b};
-    Sum sum = {terms[formula->first], terms[formula->second], formula->minus, false};
-    sum.extra =
-        formula->extra == EXTRA_ONE || (formula->extra == EXTRA_CIN && at_the_pin(unit, &sum, cin));
+    Sum sum = sum_of(unit, choice,
+                     (const Word *[]){[TERM_ZERO] = &zero, [TERM_A] = a, [TERM_B] = b}, cin);
     Word exact_unsigned, exact_signed;
     exact_result(&sum, false, &exact_unsigned);
     exact_result(&sum, true, &exact_signed);

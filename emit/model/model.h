@@ -19,4 +19,10 @@ typedef struct {
 void model_outcome(const Unit *unit, int choice, const Word *a, const Word *b, bool cin,
                    Outcome *outcome);
 
+/* The same operation's exact result, before it is cut to the width: with the operands read as
+ * unsigned numbers, and as numbers in two's complement. Both are numbers in two's complement, of
+ * width + 2 bits. choice is an operation, not UNIT_NOTHING. */
+void model_exact(const Unit *unit, int choice, const Word *a, const Word *b, bool cin,
+                 Word *exact_unsigned, Word *exact_signed);
+
 #endif
