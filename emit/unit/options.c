@@ -492,17 +492,32 @@ static void make_long_options(Command command, struct option *list) {
     list[count] = (struct option){NULL, 0, NULL, 0};
 }
 
-bool options_parse(Command command, int argc, char **argv, Request *request, Problem *problem) {
-    *request =
-        (Request){.out = ".", .random = OPTIONS_RANDOM_DEFAULT, .seed = OPTIONS_SEED_DEFAULT};
-    unit_init(&request->unit);
-    Reading reading = {.request = request};
+/* Takes the arguments up to the next option as operands, gathered at the start of argv, whose
+ * options have been read by then. -5 is a number, not an option. */
+static void take_operands(int argc, char **argv, Request *request) {
+    for (; optind < argc; optind++) {
+        const char *text = argv[optind];
+        bool number = text[0] == '-' && text[1] >= '0' && text[1] <= '9';
+        if (text[0] == '-' && text[1] != '\0' && !number)
+            return;
+        request->operands[request->operand_count++] = argv[optind];
+    }
+}
+
+/* Every argument, in order: options are taken, operands gathered. */
+static bool read_arguments(Command command, int argc, char **argv, Reading *reading,
+                           Problem *problem) {
     struct option list[OPTION_COUNT + 1];
     make_long_options(command, list);
     bool seen[OPTION_COUNT] = {false};
     opterr = 0;
-    optind = 0; /* a full reset, for callers that parse twice */
-    for (int code; (code = getopt_long(argc, argv, ":", list, NULL)) != -1;) {
+    optind = 0; /* a full reset, for callers that parse twice; it leaves 1 */
+    getopt_long(1, argv, "+:", list, NULL);
+    for (;;) {
+        take_operands(argc, argv, reading->request);
+        int code = getopt_long(argc, argv, "+:", list, NULL);
+        if (code == -1)
+            break;
         if (code == ':' || code == '?')
             return refuse(command, code, argv[optind - 1], problem);
         const Option *option = &options[code - FIRST_OPTION];
@@ -510,17 +525,31 @@ bool options_parse(Command command, int argc, char **argv, Request *request, Pro
             return problem_set(problem, STATUS_INVALID, "--%s is given twice; give it once",
                                option->name);
         seen[code - FIRST_OPTION] = true;
-        if (!option->take(&reading, optarg, problem))
+        if (!option->take(reading, optarg, problem))
             return false;
-        if (request->help)
+        if (reading->request->help)
             return true;
     }
-    request->operands = argv + optind; /* getopt_long has moved them to the end */
-    request->operand_count = argc - optind;
+    while (optind < argc) /* what follows -- */
+        reading->request->operands[reading->request->operand_count++] = argv[optind++];
+    return true;
+}
+
+bool options_parse(Command command, int argc, char **argv, Request *request, Problem *problem) {
+    *request = (Request){.out = ".",
+                         .random = OPTIONS_RANDOM_DEFAULT,
+                         .seed = OPTIONS_SEED_DEFAULT,
+                         .operands = argv + 1};
+    unit_init(&request->unit);
+    Reading reading = {.request = request};
+    if (!read_arguments(command, argc, argv, &reading, problem))
+        return false;
+    if (request->help)
+        return true;
     if (request->operand_count > 0 && command_operands(command) == NULL)
         return problem_set(problem, STATUS_INVALID,
                            "%s takes no %s; options begin with --, see sumwright %s --help",
-                           command_name(command), problem_quote(argv[optind]).text,
+                           command_name(command), problem_quote(request->operands[0]).text,
                            command_name(command));
     return settle(&reading, problem);
 }

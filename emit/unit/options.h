@@ -35,8 +35,10 @@ typedef struct {
     int operand_count;
 } Request;
 
-/* Reads argv[1 ...] (argv[0] is the command's name) into a settled request. Every mistake is a
- * problem of STATUS_INVALID that says what is wrong and what would be right. */
+/* Reads argv[1 ...] (argv[0] is the command's name) into a settled request. Options and operands
+ * stand in any order; after -- there are only operands, and a - with a digit after it (-5) begins
+ * an operand. The operands are moved to the start of argv. Every mistake is a problem of
+ * STATUS_INVALID that says what is wrong and what would be right. */
 bool options_parse(Command command, int argc, char **argv, Request *request, Problem *problem);
 
 /* The help of one command: usage, then every option it takes with values, meaning and default. */
