@@ -1,0 +1,120 @@
+/* See schedule.h. */
+#include "check/schedule.h"
+
+#include "base/memory.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum { RESET_STEPS = 2, HOLDS = 8, ROOM_FOR_TAIL = 48 };
+
+static void add(Schedule *schedule, size_t which, bool reset, bool enable) {
+    schedule->step[schedule->count++] = (Step){which, reset, enable};
+}
+
+/* A vector and then a clock with the enable low and other operands, several times. */
+static void add_holds(Schedule *schedule, size_t cases) {
+    if (cases == 0)
+        return;
+    for (size_t k = 0; k < HOLDS; k++) {
+        size_t which = k * (cases / HOLDS);
+        add(schedule, which, false, true);
+        add(schedule, (which + cases / 2 + 1) % cases, false, false);
+    }
+    add(schedule, 0, false, true);
+}
+
+static void add_reset(Schedule *schedule, size_t cases) {
+    if (cases == 0)
+        return;
+    for (size_t k = 0; k < 4; k++)
+        add(schedule, cases - 1 - k % cases, false, true);
+    for (size_t k = 0; k <= RESET_STEPS; k++)
+        add(schedule, cases - 1, true, true);
+}
+
+void schedule_make(Schedule *schedule, const Mapping *mapping, const Cases *cases,
+                   unsigned latency) {
+    size_t room = cases->count + latency + SCHEDULE_LATE_MAX + ROOM_FOR_TAIL;
+    *schedule = (Schedule){.clocked = mapping->port[PIN_CLK] != NULL, .latency = latency};
+    schedule->step = memory_zeroed(room, sizeof *schedule->step);
+    bool has_reset = mapping->port[PIN_RST] != NULL;
+    for (size_t k = 0; schedule->clocked && has_reset && k < RESET_STEPS; k++)
+        add(schedule, 0, true, true);
+    schedule->first = schedule->count;
+    for (size_t k = 0; k < cases->count; k++)
+        add(schedule, k, false, true);
+    if (!schedule->clocked) {
+        schedule->latency = 0;
+        schedule->tail = schedule->count;
+        return;
+    }
+    for (size_t k = 0; k <= latency + SCHEDULE_LATE_MAX; k++)
+        add(schedule, cases->count - 1, false, true);
+    schedule->tail = schedule->count;
+    if (mapping->port[PIN_EN] != NULL)
+        add_holds(schedule, cases->count);
+    if (has_reset)
+        add_reset(schedule, cases->count);
+}
+
+void schedule_free(Schedule *schedule) {
+    free(schedule->step);
+    schedule->step = NULL;
+}
+
+void schedule_mask(const Cases *cases, const Mapping *mapping, uint64_t *mask) {
+    memset(mask, 0, cases->out_limbs * sizeof *mask);
+    for (unsigned bit = 0; bit < cases->unit->width; bit++)
+        mask[bit / 64] |= UINT64_C(1) << (bit % 64);
+    for (unsigned flag = 0; flag < FLAG_COUNT; flag++) {
+        unsigned bit = cases->unit->width + flag;
+        if (mapping->port[PIN_FLAG + flag] != NULL)
+            mask[bit / 64] |= UINT64_C(1) << (bit % 64);
+    }
+}
+
+/* Are the samples of two steps alike in the bits that the design has? */
+static bool alike(const Samples *samples, const uint64_t *mask, size_t one, size_t other) {
+    for (unsigned limb = 0; limb < samples->limbs; limb++) {
+        uint64_t value = samples->value[one * samples->limbs + limb] ^
+                         samples->value[other * samples->limbs + limb];
+        uint64_t unknown = samples->unknown[one * samples->limbs + limb] |
+                           samples->unknown[other * samples->limbs + limb];
+        if (((value | unknown) & mask[limb]) != 0)
+            return false;
+    }
+    return true;
+}
+
+/* Result 0, zero 1, every other flag 0. */
+static bool cleared(const Cases *cases, const Samples *samples, const uint64_t *mask, size_t at) {
+    unsigned zero = cases->unit->width + FLAG_ZERO;
+    for (unsigned limb = 0; limb < samples->limbs; limb++) {
+        uint64_t right = zero / 64 == limb ? UINT64_C(1) << (zero % 64) : 0;
+        uint64_t value = samples->value[at * samples->limbs + limb];
+        uint64_t unknown = samples->unknown[at * samples->limbs + limb];
+        if ((((value ^ right) | unknown) & mask[limb]) != 0)
+            return false;
+    }
+    return true;
+}
+
+Tail schedule_tail(const Schedule *schedule, const Cases *cases, const Mapping *mapping,
+                   const Samples *samples) {
+    uint64_t *mask = memory_zeroed(cases->out_limbs, sizeof *mask);
+    schedule_mask(cases, mapping, mask);
+    bool async = cases->unit->reset == RESET_ASYNC;
+    Tail tail = TAIL_RIGHT;
+    for (size_t k = schedule->tail; k + 1 < schedule->count && tail == TAIL_RIGHT; k++) {
+        const Step *step = &schedule->step[k];
+        if (!step->enable && schedule->latency > 0 && !alike(samples, mask, k, k + 1))
+            tail = TAIL_HOLD_WRONG;
+        bool clear =
+            cleared(cases, samples, mask, k + 1) && (!async || cleared(cases, samples, mask, k));
+        if (step->reset && schedule->latency > 0 && !clear)
+            tail = TAIL_RESET_WRONG;
+    }
+    free(mask);
+    return tail;
+}

@@ -1,0 +1,49 @@
+/* What a design is given, step by step. A step sets the pins, lets them settle, looks at the
+ * outputs, and then, in a design with a clock, gives one clock pulse.
+ *
+ * Without a clock, step k is case k. With one: a reset, if there is that pin; the cases, one a
+ * step, so that case k is seen `latency` steps later; some steps more, so that a late design is
+ * seen to the end; and then, where the pins are there, steps with the enable low and a reset, as
+ * the emitted testbench has them amidst its vectors. */
+#ifndef SUMWRIGHT_CHECK_SCHEDULE_H
+#define SUMWRIGHT_CHECK_SCHEDULE_H
+
+#include "check/cases.h"
+#include "check/ports.h"
+
+enum { SCHEDULE_LATE_MAX = 8 }; /* clocks that a design may be late and be found so */
+
+typedef struct {
+    size_t which; /* the case at the pins */
+    bool reset;
+    bool enable;
+} Step;
+
+typedef struct {
+    bool clocked;
+    unsigned latency; /* clocks from operands to result */
+    Step *step;
+    size_t count;
+    size_t first; /* the step of case 0 */
+    size_t tail;  /* the first step after the cases and what follows for late designs */
+} Schedule;
+
+/* Free with schedule_free. */
+void schedule_make(Schedule *schedule, const Mapping *mapping, const Cases *cases,
+                   unsigned latency);
+void schedule_free(Schedule *schedule);
+
+/* The step where case k is seen by a design that is `late` clocks late (early: less than 0). */
+static inline size_t schedule_sample(const Schedule *schedule, size_t k, int late) {
+    return (size_t)((int64_t)(schedule->first + k + schedule->latency) + late);
+}
+
+/* What the tail shows. */
+typedef enum { TAIL_RIGHT, TAIL_HOLD_WRONG, TAIL_RESET_WRONG } Tail;
+Tail schedule_tail(const Schedule *schedule, const Cases *cases, const Mapping *mapping,
+                   const Samples *samples);
+
+/* The bits of a packed word that this design has. mask has cases->out_limbs limbs. */
+void schedule_mask(const Cases *cases, const Mapping *mapping, uint64_t *mask);
+
+#endif
