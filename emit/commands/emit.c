@@ -2,6 +2,7 @@
 #include "commands/commands.h"
 
 #include "base/memory.h"
+#include "commands/grade.h"
 #include "gates/build.h"
 #include "gates/cost.h"
 #include "unit/options.h"
@@ -20,6 +21,8 @@ typedef struct {
     VectorPlan plan;
     VectorCount count;
     Netlist netlist;
+    Grade *grade; /* while the vectors are measured */
+    FaultCount faults;
     char *command; /* the line that repeats it */
 } Emit;
 
@@ -32,6 +35,24 @@ static bool spell_command(Emit *emit, Problem *problem) {
         return problem_set(problem, STATUS_SURROUNDINGS, "out of memory; close other programs");
     return true;
 }
+
+/* ---- the vectors, before they are written --------------------------------------------------- */
+
+static bool measure_vector(void *context, const Vector *vector) {
+    Emit *emit = context;
+    grade_vector(emit->grade, vector);
+    return true;
+}
+
+static void measure(Emit *emit) {
+    const Unit *unit = &emit->request.unit;
+    vectors_count(unit, &emit->plan, &emit->count);
+    emit->grade = grade_new(unit, &emit->netlist, emit->count.total);
+    vectors_each(unit, &emit->plan, measure_vector, emit);
+    emit->faults = grade_finish(emit->grade, emit->count.exhaustive);
+}
+
+/* ---- the files ------------------------------------------------------------------------------ */
 
 static FILE *add_file(Files *files, const Unit *unit, const char *ending, Problem *problem) {
     char name[UNIT_NAME_MAX + 8];
@@ -72,7 +93,9 @@ static void print_vectors(const Emit *emit) {
                vector_reason_name((VectorReason)reason));
         between = ", ";
     }
-    putchar('\n');
+    puts(count->by_reason[VECTOR_RANDOM] > 0
+             ? ""
+             : "; none at random: mistakes that only rare operands show may pass");
 }
 
 static void print_circuit(const Emit *emit) {
@@ -87,6 +110,30 @@ static void print_circuit(const Emit *emit) {
     putchar('\n');
 }
 
+static void print_some(uint32_t count, const char *what) {
+    if (count > 0)
+        printf(", %u %s", count, what);
+}
+
+/* How many of the circuit's single stuck-at faults the vectors catch. */
+static void print_faults(const Emit *emit) {
+    const Unit *unit = &emit->request.unit;
+    const FaultCount *faults = &emit->faults;
+    uint32_t caught = faults->by_state[FAULT_CAUGHT];
+    printf("faults   %u single stuck-at", faults->total);
+    if (unit->detail == DETAIL_OPERATORS)
+        printf(" if made as %s gates", structure_name(unit->structure));
+    if (caught == faults->total)
+        printf(", all caught");
+    else
+        printf(", %u caught", caught);
+    printf(" by the first %llu vectors", (unsigned long long)faults->first);
+    print_some(faults->by_state[FAULT_HIDDEN], "cannot show");
+    print_some(faults->by_state[FAULT_MISSED], "missed");
+    print_some(faults->by_state[FAULT_UNDECIDED], "not shown detectable");
+    putchar('\n');
+}
+
 static void print_report(const Emit *emit) {
     const char *folder = emit->request.out, *name = emit->request.unit.name;
     bool here = folder[0] == '.' && folder[1] == '\0';
@@ -96,6 +143,7 @@ static void print_report(const Emit *emit) {
     printf("data     %s%s%s.vec\n", before, slash, name);
     print_vectors(emit);
     print_circuit(emit);
+    print_faults(emit);
     puts("simulate");
     if (!here)
         printf("  cd %s\n", folder);
@@ -117,8 +165,8 @@ bool command_emit(int argc, char **argv, Problem *problem) {
         files_abandon(files);
         return false;
     }
-    vectors_count(&emit.request.unit, &emit.plan, &emit.count);
     build_netlist(&emit.request.unit, &emit.netlist);
+    measure(&emit);
     bool good = write_files(&emit, files, problem);
     if (good)
         good = files_commit(files, problem);

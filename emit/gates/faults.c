@@ -252,13 +252,26 @@ void faults_try(Faults *faults, unsigned count) {
 
 /* ---- the outcome --------------------------------------------------------------------------- */
 
+/* Searches of the whole circuit, in gates times searches: about a second's worth. */
+static const uint64_t WHOLE_GATES = 2000000;
+
+static FaultState settled(const Faults *faults, Fault fault, uint64_t *whole_gates) {
+    uint32_t gates = faults->netlist->node_count;
+    bool whole = *whole_gates >= gates;
+    FaultState state = hidden_search(faults->netlist, &faults->readers, fault, whole);
+    if (whole && state != FAULT_HIDDEN)
+        *whole_gates -= gates;
+    return state;
+}
+
 void faults_settle(Faults *faults, bool every_input) {
+    uint64_t whole_gates = WHOLE_GATES;
     for (uint32_t k = 0; k < faults->numbers && faults->open > 0; k++) {
         if (faults->state[k] != FAULT_OPEN)
             continue;
-        FaultState state = every_input ? FAULT_HIDDEN
-                                       : hidden_search(faults->netlist, &faults->readers,
-                                                       fault_of(faults->netlist, k));
+        FaultState state = every_input
+                               ? FAULT_HIDDEN
+                               : settled(faults, fault_of(faults->netlist, k), &whole_gates);
         faults->state[k] = (unsigned char)state;
         faults->open--;
     }

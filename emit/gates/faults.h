@@ -51,7 +51,7 @@ uint64_t *faults_inputs(Faults *faults);
 void faults_try(Faults *faults, unsigned count);
 
 /* Says what the faults that are still open are: all hidden if every input there is has been tried,
- * otherwise by proof (see hidden.h). */
+ * otherwise by proof (see hidden.h). Where that would take too long many are left undecided. */
 void faults_settle(Faults *faults, bool every_input);
 
 typedef struct {

@@ -268,9 +268,10 @@ static FaultState search_window(Window *window, const Effort *effort) {
     return answer == SOLVER_POSSIBLE && window->complete ? FAULT_MISSED : FAULT_UNDECIDED;
 }
 
-FaultState hidden_search(const Netlist *netlist, const Readers *readers, Fault fault) {
+FaultState hidden_search(const Netlist *netlist, const Readers *readers, Fault fault, bool whole) {
     FaultState state = FAULT_UNDECIDED;
-    for (int k = 0; k < EFFORTS && state == FAULT_UNDECIDED; k++) {
+    int windows = whole ? EFFORTS : EFFORTS - 1;
+    for (int k = 0; k < windows && state == FAULT_UNDECIDED; k++) {
         Window window = {.netlist = netlist, .readers = readers, .fault = fault, .complete = true};
         window.root = root_of(netlist, fault);
         window.good = memory_zeroed(netlist->node_count, sizeof *window.good);

@@ -9,8 +9,8 @@
  * are outside the contract and do not count.
  *
  * First in a small window around the fault: what enters it is taken as free and what leaves it as
- * seen, so a fault that cannot show there cannot show at all. Then in larger ones, last in the
- * whole circuit, where an input that shows the fault is an answer too. */
-FaultState hidden_search(const Netlist *netlist, const Readers *readers, Fault fault);
+ * seen, so a fault that cannot show there cannot show at all. Then in a larger one; last, if whole
+ * is asked for, in the whole circuit, where an input that shows the fault is an answer too. */
+FaultState hidden_search(const Netlist *netlist, const Readers *readers, Fault fault, bool whole);
 
 #endif
