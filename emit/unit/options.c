@@ -381,7 +381,9 @@ static const Option options[] = {
     {"overwrite", NULL, NULL, "refuse", "replace existing files of other content", COMMAND_EMIT,
      false, take_overwrite},
     {"vectors", "N", NULL, "2000",
-     "at most N random vectors, beside the corner, walking and chain ones, which are always there; "
+     "at most N random vectors, beside the compact, corner, walking and chain ones, which are "
+     "always "
+     "there; "
      "every input is tried where the input pins together are at most 17 bits",
      COMMAND_EMIT, false, take_vectors},
     {"seed", "N", NULL, "1", "chooses the random vectors", COMMAND_EMIT, false, take_seed},

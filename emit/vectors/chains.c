@@ -73,12 +73,16 @@ static bool chain_between(Generator *generator, int choice, int variant, unsigne
     return part_send_choice(generator, VECTOR_CHAIN, choice, first_carry);
 }
 
-/* An operation that reads a only cannot start a chain in a column of its choice. */
+/* An operation that reads a only cannot start a chain in a column of its choice. That leaves few,
+ * and among columns that force the opposite every one is sent, in wide words too: nothing else
+ * gives the last column a carry and no one of its own. */
 static bool chains_of_variant(Generator *generator, int choice, int variant,
                               const Positions *positions) {
+    unsigned width = generator->unit->width;
     bool reads_b = operation_facts(generator->unit->choice[choice].operation)->reads_b;
-    for (unsigned j = 0; j < positions->count; j++)
-        if (!chain_between(generator, choice, variant, 0, positions->at[j] + 1))
+    bool every = !reads_b && variant < 2;
+    for (unsigned j = 0; j < (every ? width : positions->count); j++)
+        if (!chain_between(generator, choice, variant, 0, (every ? j : positions->at[j]) + 1))
             return false;
     for (unsigned i = 0; reads_b && i < positions->count; i++)
         for (unsigned j = i; j < positions->count; j++)

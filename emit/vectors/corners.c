@@ -28,18 +28,27 @@ static bool is_worth_idling(const Unit *unit, uint32_t value) {
            is_next_to_an_operation(unit, value);
 }
 
-/* All ones and all zeros in both operands; the result must be 0 all the same. */
+/* The operand is all ones or all zeros or, at an extreme, the opposite in the sign bit. */
+static void idle_operand(Word *word, unsigned width, bool ones, bool extreme) {
+    pattern_repeat(word, width, ones ? UINT64_MAX : 0);
+    if (extreme)
+        pattern_flip(word, width - 1);
+}
+
+/* All ones and all zeros in both operands, and the ends of the signed range, which overflow; the
+ * result and the flags must be 0 all the same. */
 static bool idle_operands(Generator *generator, uint32_t control) {
     unsigned width = generator->unit->width;
     Vector *vector = &generator->vector;
-    for (int a = 1; a >= 0; a--)
-        for (int b = generator->has_b ? 1 : 0; b >= 0; b--)
-            for (int cin = 0; cin <= generator->has_cin; cin++) {
-                pattern_repeat(&vector->a, width, a == 1 ? UINT64_MAX : 0);
-                pattern_repeat(&vector->b, width, b == 1 ? UINT64_MAX : 0);
-                if (!part_send(generator, VECTOR_IDLE, control, cin == 1))
-                    return false;
-            }
+    for (int extreme = 0; extreme <= 1; extreme++)
+        for (int a = 1; a >= 0; a--)
+            for (int b = generator->has_b ? 1 : 0; b >= 0; b--)
+                for (int cin = 0; cin <= generator->has_cin; cin++) {
+                    idle_operand(&vector->a, width, a == 1, extreme == 1);
+                    idle_operand(&vector->b, width, b == 1, extreme == 1);
+                    if (!part_send(generator, VECTOR_IDLE, control, cin == 1))
+                        return false;
+                }
     return true;
 }
 
@@ -203,66 +212,18 @@ static bool walk_operand(Generator *generator, int choice, Word *moving, Word *s
     return true;
 }
 
-/* ---- single ones in the result ------------------------------------------------------------- */
-
-/* The widest words whose result is walked over every column: each costs a vector of that width. */
-enum { RESULT_BITS = 1024 };
-
-/* Operands that give a result, from the operation's formula: the operand that is not needed is 0,
- * and nothing is carried or borrowed in. */
-static void operands_for_result(Operation operation, const Word *result, Vector *vector) {
-    Word *needed = operation == OP_RSB ? &vector->b : &vector->a;
-    Word zero;
-    word_zero(&zero, result->width);
-    word_zero(&vector->a, result->width);
-    word_zero(&vector->b, result->width);
-    switch (operation) {
-    case OP_INC:
-        word_subtract(needed, result, &zero, true);
-        break;
-    case OP_DEC:
-        word_add(needed, result, &zero, true);
-        break;
-    case OP_NEG:
-        word_subtract(needed, &zero, result, false);
-        break;
-    default:
-        word_resize_unsigned(needed, result, result->width);
-    }
-}
-
-static bool result_of_one_bit(Generator *generator, int choice, unsigned bit) {
-    Operation operation = generator->unit->choice[choice].operation;
-    Word result;
-    word_zero(&result, generator->unit->width);
-    word_put(&result, bit, true);
-    operands_for_result(operation, &result, &generator->vector);
-    return part_send_choice(generator, VECTOR_WALK, choice, operation_facts(operation)->subtracts);
-}
-
-/* The operation that walks a wide result over every column. Any will do, as all share what looks at
- * the result, but for neg where there is another: saturated unsigned, its result is always 0. */
-static int choice_for_every_column(const Unit *unit) {
-    return unit->choice_count > 1 && unit->choice[0].operation == OP_NEG ? 1 : 0;
-}
+/* ---- all of it ----------------------------------------------------------------------------- */
 
 /* Does the walk of an operand already give results of a single one, the other operand being 0? */
 static bool operand_walks_result(Operation operation) {
     return operation != OP_INC && operation != OP_DEC && operation != OP_NEG;
 }
 
-/* A single one in the result: a zero flag that overlooks a bit is wrong only there. */
 static bool walk_result(Generator *generator, int choice) {
-    const Unit *unit = generator->unit;
     Positions positions;
-    positions_of(unit->width, &positions);
-    bool every = unit->width > POSITIONS_MAX && unit->width <= RESULT_BITS &&
-                 choice == choice_for_every_column(unit);
-    if (!every && operand_walks_result(unit->choice[choice].operation))
-        return true;
-    unsigned count = every ? unit->width : positions.count;
-    for (unsigned p = 0; p < count; p++)
-        if (!result_of_one_bit(generator, choice, every ? p : positions.at[p]))
+    positions_of(generator->unit->width, &positions);
+    for (unsigned p = 0; p < positions.count; p++)
+        if (!part_send_single_one(generator, VECTOR_WALK, choice, positions.at[p]))
             return false;
     return true;
 }
@@ -274,7 +235,8 @@ bool part_walks(Generator *generator) {
             return false;
         if (generator->has_b && !walk_operand(generator, k, &vector->b, &vector->a))
             return false;
-        if (!walk_result(generator, k))
+        Operation operation = generator->unit->choice[k].operation;
+        if (!operand_walks_result(operation) && !walk_result(generator, k))
             return false;
     }
     return true;

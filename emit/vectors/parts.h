@@ -14,11 +14,14 @@ typedef struct {
     bool has_cin;
     VectorSink *sink;
     void *context;
-    bool idle_cin; /* the level of the cin pin for the next operation that does not read it */
+    bool exhaustive; /* every input is sent, none twice */
+    bool idle_cin;   /* the level of the cin pin for the next operation that does not read it */
     Vector vector;
+    uint64_t sent[1 << (VECTORS_EXHAUSTIVE_BITS - 6)]; /* where exhaustive: a bit an input */
 } Generator;
 
-/* Sends the vector with the operands that it holds; b goes out as 0 where the unit has none. */
+/* Sends the vector with the operands that it holds; b goes out as 0 where the unit has none. Where
+ * every input is tried, one that has been sent is left out. */
 bool part_send(Generator *generator, VectorReason reason, uint32_t control, bool cin);
 
 /* The same, for one operation (an index into unit->choice): first_carry is what its adder is to be
@@ -26,6 +29,11 @@ bool part_send(Generator *generator, VectorReason reason, uint32_t control, bool
  * by turns, so that a design that reads it all the same is seen to. */
 bool part_send_choice(Generator *generator, VectorReason reason, int choice, bool first_carry);
 
+/* The same, with operands that give a result of a single one in this column, as far as saturation
+ * lets it out. */
+bool part_send_single_one(Generator *generator, VectorReason reason, int choice, unsigned column);
+
+bool part_compact(Generator *generator);
 bool part_idle(Generator *generator);
 bool part_corners(Generator *generator);
 bool part_walks(Generator *generator);

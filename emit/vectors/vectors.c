@@ -3,14 +3,12 @@
 
 #include "vectors/parts.h"
 
+#include <string.h>
+
 static unsigned input_bits(const Generator *generator) {
     unsigned operands = generator->has_b ? 2 : 1;
     return unit_control_bits(generator->unit) + (generator->has_cin ? 1 : 0) +
            operands * generator->unit->width;
-}
-
-static bool is_exhaustive(const Generator *generator) {
-    return input_bits(generator) <= VECTORS_EXHAUSTIVE_BITS;
 }
 
 static void generator_init(Generator *generator, const Unit *unit, VectorSink *sink,
@@ -20,9 +18,28 @@ static void generator_init(Generator *generator, const Unit *unit, VectorSink *s
     generator->has_cin = unit_has(unit, PIN_CIN);
     generator->sink = sink;
     generator->context = context;
+    generator->exhaustive = input_bits(generator) <= VECTORS_EXHAUSTIVE_BITS;
+    if (generator->exhaustive)
+        memset(generator->sent, 0, sizeof generator->sent);
     generator->idle_cin = false;
     word_zero(&generator->vector.a, unit->width);
     word_zero(&generator->vector.b, unit->width);
+}
+
+/* Was this input sent before? If not, it is from now on. */
+static bool is_sent(Generator *generator) {
+    const Vector *vector = &generator->vector;
+    unsigned width = generator->unit->width;
+    uint64_t input = vector->control;
+    if (generator->has_cin)
+        input = input << 1 | vector->cin;
+    input = input << width | vector->a.limb[0];
+    if (generator->has_b)
+        input = input << width | vector->b.limb[0];
+    uint64_t *word = &generator->sent[input / 64], bit = UINT64_C(1) << input % 64;
+    bool sent = (*word & bit) != 0;
+    *word |= bit;
+    return sent;
 }
 
 bool part_send(Generator *generator, VectorReason reason, uint32_t control, bool cin) {
@@ -32,6 +49,8 @@ bool part_send(Generator *generator, VectorReason reason, uint32_t control, bool
     vector->cin = cin;
     if (!generator->has_b)
         word_zero(&vector->b, generator->unit->width);
+    if (generator->exhaustive && is_sent(generator))
+        return true;
     return generator->sink(generator->context, vector);
 }
 
@@ -78,16 +97,17 @@ static bool every_input(Generator *generator) {
 
 /* What is there whatever the plan. */
 static bool fixed_parts(Generator *generator) {
-    if (is_exhaustive(generator))
+    if (!part_compact(generator) || !part_idle(generator))
+        return false;
+    if (generator->exhaustive)
         return every_input(generator);
-    return part_idle(generator) && part_corners(generator) && part_walks(generator) &&
-           part_chains(generator);
+    return part_corners(generator) && part_walks(generator) && part_chains(generator);
 }
 
 bool vectors_each(const Unit *unit, const VectorPlan *plan, VectorSink *sink, void *context) {
     Generator generator;
     generator_init(&generator, unit, sink, context);
-    return fixed_parts(&generator) && (is_exhaustive(&generator) || part_random(&generator, plan));
+    return fixed_parts(&generator) && (generator.exhaustive || part_random(&generator, plan));
 }
 
 static bool count_one(void *context, const Vector *vector) {
@@ -102,7 +122,7 @@ void vectors_count(const Unit *unit, const VectorPlan *plan, VectorCount *count)
     *count = (VectorCount){0};
     generator_init(&generator, unit, count_one, count);
     fixed_parts(&generator);
-    count->exhaustive = is_exhaustive(&generator);
+    count->exhaustive = generator.exhaustive;
     if (!count->exhaustive) {
         count->by_reason[VECTOR_RANDOM] = plan->random;
         count->total += plan->random;
@@ -111,7 +131,8 @@ void vectors_count(const Unit *unit, const VectorPlan *plan, VectorCount *count)
 
 const char *vector_reason_name(VectorReason reason) {
     static const char *const names[VECTOR_REASON_COUNT] = {
-        [VECTOR_EVERY] = "every input",
+        [VECTOR_COMPACT] = "compact set",
+        [VECTOR_EVERY] = "every other input",
         [VECTOR_IDLE] = "nothing requested",
         [VECTOR_CORNER] = "corner values crossed",
         [VECTOR_WALK] = "walking bits and index patterns",

@@ -1,8 +1,9 @@
 /* Which operands to try, and why each is there.
  *
- * When all input bits together are at most VECTORS_EXHAUSTIVE_BITS, every input is tried.
- * Otherwise: corner values of both operands crossed with every operation and carry-in, walking
- * ones and zeros, carry chains, then random words biased to long carries (docs/vectors.md). */
+ * First a compact set that catches most of what can go wrong in one place. Then, when all input
+ * bits together are at most VECTORS_EXHAUSTIVE_BITS, every other input. Otherwise: corner values of
+ * both operands crossed with every operation and carry-in, walking ones and zeros, carry chains,
+ * then random words biased to long carries (docs/vectors.md). */
 #ifndef SUMWRIGHT_VECTORS_VECTORS_H
 #define SUMWRIGHT_VECTORS_VECTORS_H
 
@@ -13,11 +14,12 @@ enum { VECTORS_EXHAUSTIVE_BITS = 17 };
 
 /* Why a vector is there. */
 typedef enum {
-    VECTOR_EVERY,  /* every input there is */
-    VECTOR_IDLE,   /* nothing requested, unused codes */
-    VECTOR_CORNER, /* corner values of both operands crossed */
-    VECTOR_WALK,   /* walking ones and zeros, and patterns that tell every two bits apart */
-    VECTOR_CHAIN,  /* a carry generated at i, propagated to j, stopped */
+    VECTOR_COMPACT, /* few that catch much */
+    VECTOR_EVERY,   /* every other input there is */
+    VECTOR_IDLE,    /* nothing requested, unused codes */
+    VECTOR_CORNER,  /* corner values of both operands crossed */
+    VECTOR_WALK,    /* walking ones and zeros, and patterns that tell every two bits apart */
+    VECTOR_CHAIN,   /* a carry generated at i, propagated to j, stopped */
     VECTOR_RANDOM,
     VECTOR_REASON_COUNT
 } VectorReason;

@@ -1,0 +1,151 @@
+/* The compact set, first in the file: what is most likely to be wrong in one place shows early.
+ *
+ * In a ripple of cells eight vectors give every cell each of its eight inputs, whatever the width:
+ * a wrong sum shows by itself and a wrong carry in the sum of the next column (W.-T. Cheng, J. H.
+ * Patel, "A Minimum Test Set for Multiple Fault Detection in Ripple Carry Adders", IEEE Trans.
+ * Computers, 1987). Structures that work on groups of columns get periodic patterns, a constant
+ * number for each doubling of the group (B. Becker, "Efficient Testing of Optimal Time Adders",
+ * IEEE Trans. Computers, 1988, for test sets that grow with log n). */
+#include "vectors/columns.h"
+#include "vectors/parts.h"
+#include "vectors/patterns.h"
+
+/* Sends columns for an operation with the first carry that is wanted. Where the operation has
+ * another, column 0 forces the carry that column 1 is to get. */
+static bool send_columns(Generator *generator, int choice, Columns *columns, bool first_carry) {
+    Operation operation = generator->unit->choice[choice].operation;
+    bool fixed = !operation_facts(operation)->reads_cin;
+    if (fixed && first_carry != columns_first_carry(operation) &&
+        word_bit(&columns->propagate, 0)) {
+        word_put(&columns->propagate, 0, false);
+        word_put(&columns->level, 0, first_carry);
+    }
+    columns_to_operands(operation, columns, &generator->vector.a, &generator->vector.b);
+    return part_send_choice(generator, VECTOR_COMPACT, choice, first_carry);
+}
+
+/* ---- every input of every cell ------------------------------------------------------------- */
+
+/* All columns alike, or two by turns: whether they pass the carry on, the level that they force,
+ * where the ones of passing columns stand, the first carry. */
+static const struct {
+    uint64_t propagate, level, in_x;
+    bool first_carry;
+} cells[] = {
+    {0, 0, 0, false},                                    /* 0 + 0 + 0 */
+    {UINT64_MAX, 0, UINT64_MAX, false},                  /* 1 + 0 + 0 */
+    {UINT64_MAX, 0, 0, false},                           /* 0 + 1 + 0 */
+    {UINT64_MAX, 0, UINT64_MAX, true},                   /* 1 + 0 + 1 */
+    {UINT64_MAX, 0, 0, true},                            /* 0 + 1 + 1 */
+    {0, UINT64_MAX, 0, true},                            /* 1 + 1 + 1 */
+    {0, UINT64_C(0x5555555555555555), 0, false},         /* 1 + 1 + 0, 0 + 0 + 1 by turns */
+    {0, UINT64_C(0xaaaaaaaaaaaaaaaa), UINT64_MAX, true}, /* 0 + 0 + 1, 1 + 1 + 0 by turns */
+};
+
+/* The last column as the pattern has it or, where overflow hides the result, in each of three ways:
+ * among them are some without overflow, and those that are just out of range. */
+typedef enum { TOP_AS_IS, TOP_PASSES, TOP_FORCES_0, TOP_FORCES_1, TOP_COUNT } Top;
+
+static void put_top(Columns *columns, Top top) {
+    unsigned last = columns->propagate.width - 1;
+    if (top == TOP_AS_IS)
+        return;
+    word_put(&columns->propagate, last, top == TOP_PASSES);
+    word_put(&columns->level, last, top == TOP_FORCES_1);
+}
+
+static bool every_cell_input(Generator *generator, int choice, Top top) {
+    unsigned width = generator->unit->width;
+    for (size_t k = 0; k < sizeof cells / sizeof cells[0]; k++) {
+        Columns columns;
+        pattern_repeat(&columns.propagate, width, cells[k].propagate);
+        pattern_repeat(&columns.level, width, cells[k].level);
+        pattern_repeat(&columns.in_x, width, cells[k].in_x);
+        put_top(&columns, top);
+        if (!send_columns(generator, choice, &columns, cells[k].first_carry))
+            return false;
+    }
+    return true;
+}
+
+/* ---- groups of columns --------------------------------------------------------------------- */
+
+/* A period of columns, from some phase on: one that forces a carry of the level, a run that passes
+ * it on, one that forces the opposite, and a run of half as many that pass that on. */
+static bool send_period(Generator *generator, int choice, unsigned group, unsigned phase,
+                        bool level) {
+    unsigned width = generator->unit->width, period = 3 * group + 1;
+    Columns columns;
+    word_ones(&columns.propagate, width);
+    word_zero(&columns.level, width);
+    pattern_index(&columns.in_x, width, phase % 4);
+    for (unsigned i = 0; i < width; i++) {
+        unsigned at = (i + phase) % period;
+        if (at == 0 || at == 2 * group) {
+            word_put(&columns.propagate, i, false);
+            word_put(&columns.level, i, level == (at == 0));
+        }
+    }
+    return send_columns(generator, choice, &columns, level);
+}
+
+static bool every_group(Generator *generator, int choice) {
+    for (unsigned group = 1; group < generator->unit->width; group *= 2)
+        for (unsigned phase = 0; phase < 3 * group + 1; phase += group)
+            for (int level = 0; level <= 1; level++)
+                if (!send_period(generator, choice, group, phase, level == 1))
+                    return false;
+    return true;
+}
+
+/* ---- one column at a time ------------------------------------------------------------------ */
+
+/* Any operation will do, as all share what looks at the result, but for neg where there is another:
+ * saturated unsigned, its result is always 0. */
+static int choice_for_single_ones(const Unit *unit) {
+    return unit->choice_count > 1 && unit->choice[0].operation == OP_NEG ? 1 : 0;
+}
+
+static bool results_of_single_ones(Generator *generator, int choice) {
+    for (unsigned i = 0; i < generator->unit->width; i++)
+        if (!part_send_single_one(generator, VECTOR_COMPACT, choice, i))
+            return false;
+    return true;
+}
+
+/* The operations that read a only: the one way to give a column a carry and no one of its own is a
+ * carry through all columns before it. The results of inc and neg do that; dec needs the operand.
+ */
+static bool operands_of_single_ones(Generator *generator, int choice) {
+    unsigned width = generator->unit->width;
+    word_zero(&generator->vector.b, width);
+    for (unsigned i = 0; i < width; i++) {
+        word_zero(&generator->vector.a, width);
+        word_put(&generator->vector.a, i, true);
+        if (!part_send_choice(generator, VECTOR_COMPACT, choice, false))
+            return false;
+    }
+    return true;
+}
+
+static bool every_column(Generator *generator) {
+    if (generator->has_b)
+        return results_of_single_ones(generator, choice_for_single_ones(generator->unit));
+    for (int k = 0; k < generator->unit->choice_count; k++)
+        if (!results_of_single_ones(generator, k) || !operands_of_single_ones(generator, k))
+            return false;
+    return true;
+}
+
+bool part_compact(Generator *generator) {
+    const Unit *unit = generator->unit;
+    int tops = unit->overflow == OVERFLOW_WRAP ? 1 : TOP_COUNT;
+    for (int top = 0; top < tops; top++)
+        for (int k = 0; k < unit->choice_count; k++)
+            if (!every_cell_input(generator, k, (Top)top))
+                return false;
+    for (int k = 0; k < unit->choice_count; k++)
+        if (operation_facts(unit->choice[k].operation)->reads_b && !every_group(generator, k))
+            return false;
+    return every_column(generator);
+}
