@@ -23,6 +23,7 @@ typedef struct {
     Netlist netlist;
     Grade *grade; /* while the vectors are measured */
     FaultCount faults;
+    Coverage *coverage;
     char *command; /* the line that repeats it */
 } Emit;
 
@@ -41,6 +42,7 @@ static bool spell_command(Emit *emit, Problem *problem) {
 static bool measure_vector(void *context, const Vector *vector) {
     Emit *emit = context;
     grade_vector(emit->grade, vector);
+    coverage_add(emit->coverage, vector);
     return true;
 }
 
@@ -48,6 +50,7 @@ static void measure(Emit *emit) {
     const Unit *unit = &emit->request.unit;
     vectors_count(unit, &emit->plan, &emit->count);
     emit->grade = grade_new(unit, &emit->netlist, emit->count.total);
+    emit->coverage = coverage_new(unit);
     vectors_each(unit, &emit->plan, measure_vector, emit);
     emit->faults = grade_finish(emit->grade, emit->count.exhaustive);
 }
@@ -72,8 +75,8 @@ static bool write_files(Emit *emit, Files *files, Problem *problem) {
                                         &templates, out, problem))
         return false;
     out = add_file(files, unit, ".vec", problem);
-    return out != NULL && vector_file_write(unit, &emit->plan, &emit->count, emit->command,
-                                            &templates, out, problem);
+    return out != NULL && vector_file_write(unit, &emit->plan, &emit->count, emit->coverage,
+                                            emit->command, &templates, out, problem);
 }
 
 /* ---- what is printed ---------------------------------------------------------------------- */
@@ -96,6 +99,17 @@ static void print_vectors(const Emit *emit) {
     puts(count->by_reason[VECTOR_RANDOM] > 0
              ? ""
              : "; none at random: mistakes that only rare operands show may pass");
+}
+
+/* What the vectors make the unit do, of all that some input makes it do. */
+static void print_coverage(const Emit *emit) {
+    CoverageCount count = coverage_count(emit->coverage);
+    printf("coverage %llu/%llu operations, %llu/%llu flag levels, %llu/%llu column events, carries "
+           "through %u/%u columns\n",
+           (unsigned long long)count.operations, (unsigned long long)count.operations_possible,
+           (unsigned long long)count.flags, (unsigned long long)count.flags_possible,
+           (unsigned long long)count.columns, (unsigned long long)count.columns_possible,
+           count.longest, count.longest_possible);
 }
 
 static void print_circuit(const Emit *emit) {
@@ -142,6 +156,7 @@ static void print_report(const Emit *emit) {
     printf("bench    %s%s%s_tb.v\n", before, slash, name);
     printf("data     %s%s%s.vec\n", before, slash, name);
     print_vectors(emit);
+    print_coverage(emit);
     print_circuit(emit);
     print_faults(emit);
     puts("simulate");
@@ -175,6 +190,7 @@ bool command_emit(int argc, char **argv, Problem *problem) {
     if (good)
         print_report(&emit);
     netlist_free(&emit.netlist);
+    free(emit.coverage);
     free(emit.command);
     return good;
 }

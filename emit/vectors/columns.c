@@ -49,3 +49,21 @@ void columns_to_operands(Operation operation, const Columns *columns, Word *a, W
     word_resize_unsigned(a, a, width);
     word_resize_unsigned(b, b, width);
 }
+
+bool columns_of_operands(const Unit *unit, Operation operation, const Word *a, const Word *b,
+                         bool cin, Word *x, Word *y) {
+    const View *view = &views[operation];
+    word_resize_unsigned(x, a, unit->width);
+    if (view->x == X_IS_NOT_A)
+        word_not(x, x);
+    if (view->y == Y_IS_B || view->y == Y_IS_NOT_B)
+        word_resize_unsigned(y, b, unit->width);
+    else
+        word_zero(y, unit->width);
+    if (view->y == Y_IS_NOT_B || view->y == Y_IS_ONES)
+        word_not(y, y);
+    const OperationFacts *facts = operation_facts(operation);
+    if (!facts->reads_cin)
+        return view->first_carry;
+    return cin != (facts->subtracts && unit->sense == SENSE_BORROW);
+}

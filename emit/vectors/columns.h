@@ -23,6 +23,11 @@ typedef struct {
  * that a design that reads b all the same is seen to. */
 void columns_to_operands(Operation operation, const Columns *columns, Word *a, Word *b);
 
+/* The way back: what an operation gives the adder on these operands; the value returned is the
+ * first carry. cin is the level of the pin. */
+bool columns_of_operands(const Unit *unit, Operation operation, const Word *a, const Word *b,
+                         bool cin, Word *x, Word *y);
+
 /* The first carry of an operation that does not read cin. */
 bool columns_first_carry(Operation operation);
 

@@ -2,6 +2,7 @@
 #include "write/vector_file.h"
 
 #include "model/model.h"
+#include "write/coverage_facts.h"
 #include "write/layout.h"
 #include "write/unit_facts.h"
 
@@ -73,8 +74,8 @@ static void write_end(const Writing *writing) {
 }
 
 bool vector_file_write(const Unit *unit, const VectorPlan *plan, const VectorCount *count,
-                       const char *command, const Templates *templates, FILE *out,
-                       Problem *problem) {
+                       const Coverage *coverage, const char *command, const Templates *templates,
+                       FILE *out, Problem *problem) {
     Facts *facts = unit_facts(unit, command);
     facts_text(facts, "count", "%llu", (unsigned long long)count->total);
     facts_list(facts, "reason");
@@ -85,6 +86,7 @@ bool vector_file_write(const Unit *unit, const VectorPlan *plan, const VectorCou
                        vector_reason_name((VectorReason)reason));
     facts_text(facts, "seed", "%llu", (unsigned long long)plan->seed);
     facts_text(facts, "most", "%llu", (unsigned long long)plan->random);
+    coverage_facts(coverage, facts);
     Writing writing = {.unit = unit, .layout = layout_of(unit), .out = out};
     layout_facts(unit, facts);
     bool good = template_fill(templates, "vectors.vec", facts, out, problem);

@@ -3,15 +3,16 @@
 #define SUMWRIGHT_WRITE_VECTOR_FILE_H
 
 #include "unit/unit.h"
-#include "vectors/vectors.h"
+#include "vectors/coverage.h"
 #include "write/template.h"
 
 #include <stdio.h>
 
 /* Writes NAME.vec: a first line that counts the vectors, a remark, a line a vector (see layout.h),
- * and a line of ones that ends it. One pass, in constant memory. */
+ * and a line of ones that ends it. One pass, in constant memory; the coverage of these vectors has
+ * been gathered before. */
 bool vector_file_write(const Unit *unit, const VectorPlan *plan, const VectorCount *count,
-                       const char *command, const Templates *templates, FILE *out,
-                       Problem *problem);
+                       const Coverage *coverage, const char *command, const Templates *templates,
+                       FILE *out, Problem *problem);
 
 #endif

@@ -1,0 +1,195 @@
+/* See coverage.h. */
+#include "vectors/coverage.h"
+
+#include "base/memory.h"
+#include "vectors/columns.h"
+
+#include <stdlib.h>
+
+/* ---- one vector ---------------------------------------------------------------------------- */
+
+static void or_into(Word *to, const Word *word) {
+    for (unsigned i = 0; 64 * i < word->width; i++)
+        to->limb[i] |= word->limb[i];
+}
+
+/* The most ones in a row. */
+static unsigned longest_run(const Word *word) {
+    unsigned longest = 0, run = 0;
+    for (unsigned i = 0; 64 * i < word->width; i++) {
+        uint64_t limb = word->limb[i];
+        for (unsigned bit = 0; bit < 64;) {
+            if (limb == UINT64_MAX) {
+                run += 64;
+                bit = 64;
+            } else {
+                run = (limb >> bit & 1) != 0 ? run + 1 : 0;
+                bit++;
+            }
+            longest = run > longest ? run : longest;
+        }
+    }
+    return longest;
+}
+
+static void note_columns(const Unit *unit, Deeds *deeds, const Vector *vector,
+                         Operation operation) {
+    Word x, y, carries, passes, event;
+    bool first = columns_of_operands(unit, operation, &vector->a, &vector->b, vector->cin, &x, &y);
+    word_add(&carries, &x, &y, first); /* the sum, x xor y xor the carries */
+    word_xor(&passes, &x, &y);
+    word_xor(&carries, &carries, &passes);
+    word_and(&event, &x, &y);
+    or_into(&deeds->column[COLUMN_GENERATES], &event);
+    word_and(&event, &passes, &carries);
+    or_into(&deeds->column[COLUMN_PASSES_1], &event);
+    word_xor(&event, &event, &passes);
+    or_into(&deeds->column[COLUMN_PASSES_0], &event);
+    word_not(&x, &x);
+    word_not(&y, &y);
+    word_and(&event, &x, &y);
+    or_into(&deeds->column[COLUMN_KILLS], &event);
+    unsigned longest = longest_run(&passes);
+    deeds->longest = longest > deeds->longest ? longest : deeds->longest;
+}
+
+static void note(const Unit *unit, Deeds *deeds, int choice, const Vector *vector) {
+    Outcome outcome;
+    model_outcome(unit, choice, &vector->a, &vector->b, vector->cin, &outcome);
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        deeds->flag[flag][outcome.flag[flag] ? 1 : 0] = true;
+    note_columns(unit, deeds, vector, unit->choice[choice].operation);
+    deeds->vectors++;
+}
+
+static void clear(Deeds *deeds, unsigned width) {
+    *deeds = (Deeds){0};
+    for (int event = 0; event < COLUMN_EVENT_COUNT; event++)
+        word_zero(&deeds->column[event], width);
+}
+
+void coverage_add(Coverage *coverage, const Vector *vector) {
+    int choice = unit_control_choice(coverage->unit, vector->control);
+    if (choice == UNIT_NOTHING)
+        coverage->nothing++;
+    else
+        note(coverage->unit, &coverage->seen[choice], choice, vector);
+}
+
+/* ---- what can occur ------------------------------------------------------------------------ */
+
+/* The widest unit whose every input is tried: the first width with a half carry, and wide enough
+ * for a column that is neither the first nor the last. */
+enum { NARROW = 4 };
+
+static void note_every_input(const Unit *narrow, Deeds *deeds, int choice) {
+    Vector vector = {.cin = false};
+    unsigned values = 1U << narrow->width;
+    clear(deeds, narrow->width);
+    for (unsigned input = 0; input < 2 * values * values; input++) {
+        vector.cin = input % 2 == 1;
+        word_set(&vector.a, narrow->width, input / 2);
+        word_set(&vector.b, narrow->width, input / 2 / values);
+        note(narrow, deeds, choice, &vector);
+    }
+}
+
+/* From the narrow unit's column 0, and its column 1 for all others. */
+static void widen(Deeds *deeds, unsigned narrow, unsigned width) {
+    deeds->longest += width - narrow;
+    for (int event = 0; event < COLUMN_EVENT_COUNT; event++) {
+        Word *column = &deeds->column[event];
+        bool first = word_bit(column, 0);
+        if (narrow > 1 && word_bit(column, 1))
+            word_ones(column, width);
+        else
+            word_zero(column, width);
+        word_put(column, 0, first);
+    }
+}
+
+Coverage *coverage_new(const Unit *unit) {
+    Coverage *coverage = memory_zeroed(1, sizeof *coverage);
+    Unit *narrow = memory_zeroed(1, sizeof *narrow);
+    *narrow = *unit;
+    narrow->width = unit->width < NARROW ? unit->width : NARROW;
+    coverage->unit = unit;
+    for (int k = 0; k < unit->choice_count; k++) {
+        clear(&coverage->seen[k], unit->width);
+        note_every_input(narrow, &coverage->possible[k], k);
+        widen(&coverage->possible[k], narrow->width, unit->width);
+    }
+    free(narrow);
+    return coverage;
+}
+
+/* ---- how much ------------------------------------------------------------------------------ */
+
+static uint64_t ones(const Word *word) {
+    uint64_t count = 0;
+    for (unsigned i = 0; 64 * i < word->width; i++)
+        for (uint64_t limb = word->limb[i]; limb != 0; limb &= limb - 1)
+            count++;
+    return count;
+}
+
+static uint64_t count_flags(const Unit *unit, const Deeds *deeds) {
+    uint64_t count = 0;
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        if (unit->flag[flag])
+            count += (uint64_t)deeds->flag[flag][0] + deeds->flag[flag][1];
+    return count;
+}
+
+static uint64_t count_columns(const Deeds *deeds) {
+    uint64_t count = 0;
+    for (int event = 0; event < COLUMN_EVENT_COUNT; event++)
+        count += ones(&deeds->column[event]);
+    return count;
+}
+
+CoverageCount coverage_count_choice(const Coverage *coverage, int choice) {
+    const Unit *unit = coverage->unit;
+    const Deeds *seen = &coverage->seen[choice], *possible = &coverage->possible[choice];
+    return (CoverageCount){
+        .operations = seen->vectors > 0 ? 1 : 0,
+        .operations_possible = 1,
+        .flags = count_flags(unit, seen),
+        .flags_possible = count_flags(unit, possible),
+        .columns = count_columns(seen),
+        .columns_possible = count_columns(possible),
+        .longest = seen->longest,
+        .longest_possible = possible->longest,
+    };
+}
+
+CoverageCount coverage_count(const Coverage *coverage) {
+    CoverageCount all = {0};
+    for (int k = 0; k < coverage->unit->choice_count; k++) {
+        CoverageCount one = coverage_count_choice(coverage, k);
+        all.operations += one.operations;
+        all.operations_possible += one.operations_possible;
+        all.flags += one.flags;
+        all.flags_possible += one.flags_possible;
+        all.columns += one.columns;
+        all.columns_possible += one.columns_possible;
+        all.longest = one.longest > all.longest ? one.longest : all.longest;
+        if (one.longest_possible > all.longest_possible)
+            all.longest_possible = one.longest_possible;
+    }
+    if (unit_can_idle(coverage->unit)) {
+        all.operations += coverage->nothing > 0 ? 1 : 0;
+        all.operations_possible++;
+    }
+    return all;
+}
+
+const char *column_event_name(ColumnEvent event) {
+    static const char *const names[COLUMN_EVENT_COUNT] = {
+        [COLUMN_GENERATES] = "generates",
+        [COLUMN_KILLS] = "kills",
+        [COLUMN_PASSES_1] = "passes 1",
+        [COLUMN_PASSES_0] = "passes 0",
+    };
+    return names[event];
+}

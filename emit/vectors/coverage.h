@@ -1,0 +1,59 @@
+/* What the vectors make a unit do, seen from the model: gathered as the vectors are made, so that
+ * the simulation has no part in it. For each operation: each flag at each level; in each column of
+ * the adder, as the operation's definition sees it, a carry generated, killed, and passed on at
+ * each level; and the longest way of a carry. What can occur at all is known too, so that what was
+ * missed is told from what cannot be. */
+#ifndef SUMWRIGHT_VECTORS_COVERAGE_H
+#define SUMWRIGHT_VECTORS_COVERAGE_H
+
+#include "model/model.h"
+#include "vectors/vectors.h"
+
+/* What a column does with the operands' bits x and y and the carry that arrives. */
+typedef enum {
+    COLUMN_GENERATES, /* both are 1: a carry leaves whatever arrives */
+    COLUMN_KILLS,     /* both are 0: none leaves */
+    COLUMN_PASSES_1,  /* they differ, and a carry arrives and leaves */
+    COLUMN_PASSES_0,  /* they differ, and none does */
+    COLUMN_EVENT_COUNT
+} ColumnEvent;
+
+typedef struct {
+    uint64_t vectors;
+    bool flag[FLAG_COUNT][2];        /* by level */
+    Word column[COLUMN_EVENT_COUNT]; /* bit i: in column i */
+    unsigned longest;                /* columns in a row that pass the carry on */
+} Deeds;
+
+typedef struct {
+    const Unit *unit;
+    Deeds seen[OP_COUNT];     /* by choice */
+    Deeds possible[OP_COUNT]; /* what some input makes the unit do */
+    uint64_t nothing;         /* vectors with nothing requested */
+} Coverage;
+
+/* Nothing seen so far; what is possible is worked out, from the model on every input of a unit of
+ * at most 4 bits: from there on the width makes no difference but to column 0 and the others. The
+ * unit must outlive the coverage. Free with free(). Out of memory ends the program with
+ * STATUS_SURROUNDINGS. */
+Coverage *coverage_new(const Unit *unit);
+
+/* One more vector. */
+void coverage_add(Coverage *coverage, const Vector *vector);
+
+/* What can occur, and how much of it did: operations, and nothing requested as one more where that
+ * can be; flags, of those the unit has, at each level under each operation; events in columns under
+ * each operation. The longest way of a carry under any operation. */
+typedef struct {
+    uint64_t operations, operations_possible;
+    uint64_t flags, flags_possible;
+    uint64_t columns, columns_possible;
+    unsigned longest, longest_possible;
+} CoverageCount;
+CoverageCount coverage_count(const Coverage *coverage);
+CoverageCount coverage_count_choice(const Coverage *coverage, int choice);
+
+/* "generates", "kills", "passes 1", "passes 0" */
+const char *column_event_name(ColumnEvent event);
+
+#endif
