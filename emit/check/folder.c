@@ -39,6 +39,10 @@ char *folder_make(Problem *problem) {
     return NULL;
 }
 
+bool folder_create(const char *path) {
+    return mkdir(path, 0700) == 0;
+}
+
 /* Empties an open folder, which it closes. */
 static void empty(int descriptor, int depth) {
     DIR *folder = fdopendir(descriptor);

@@ -8,6 +8,9 @@
  * after a problem (STATUS_SURROUNDINGS). */
 char *folder_make(Problem *problem);
 
+/* Makes a folder that only this user can enter; false with errno. */
+bool folder_create(const char *path);
+
 /* Removes the folder with all that is in it; links are removed, not followed. */
 void folder_remove(const char *path);
 

@@ -1,0 +1,191 @@
+/* See jobs.h. */
+#include "check/jobs.h"
+
+#include "base/memory.h"
+#include "check/folder.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+enum { SIGNALS = 4 };
+static const int signals[SIGNALS] = {SIGCHLD, SIGINT, SIGTERM, SIGHUP};
+
+static volatile sig_atomic_t caught;
+
+static void on_signal(int number) {
+    if (number != SIGCHLD)
+        caught = number;
+}
+
+typedef struct {
+    pid_t process; /* 0: none */
+    size_t piece;
+    char *folder;
+    FILE *reply;
+} Job;
+
+typedef struct {
+    const Work *work;
+    char *folder; /* around all folders */
+    Job *job;
+    unsigned at_once;
+    sigset_t mask_before;
+    struct sigaction before[SIGNALS];
+    Answer *answers;
+} Jobs;
+
+/* ---- signals ------------------------------------------------------------------------------- */
+
+/* They are blocked but while this process waits, so that none comes at a wrong moment. */
+static void take_signals(Jobs *jobs) {
+    sigset_t set;
+    sigemptyset(&set);
+    for (int k = 0; k < SIGNALS; k++)
+        sigaddset(&set, signals[k]);
+    sigprocmask(SIG_BLOCK, &set, &jobs->mask_before);
+    caught = 0;
+    struct sigaction action = {.sa_handler = on_signal};
+    sigemptyset(&action.sa_mask);
+    for (int k = 0; k < SIGNALS; k++) {
+        sigaction(signals[k], NULL, &jobs->before[k]);
+        if (jobs->before[k].sa_handler != SIG_IGN || signals[k] == SIGCHLD)
+            sigaction(signals[k], &action, NULL);
+    }
+}
+
+static void give_signals_back(const Jobs *jobs) {
+    for (int k = 0; k < SIGNALS; k++)
+        sigaction(signals[k], &jobs->before[k], NULL);
+    sigprocmask(SIG_SETMASK, &jobs->mask_before, NULL);
+}
+
+/* ---- one job ------------------------------------------------------------------------------- */
+
+static FILE *open_reply(const Jobs *jobs) {
+    char *path = folder_path(jobs->folder, "reply");
+    int file = open(path, O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+    unlink(path);
+    free(path);
+    FILE *reply = file == -1 ? NULL : fdopen(file, "w+");
+    if (reply == NULL && file != -1)
+        close(file);
+    return reply;
+}
+
+static void work_and_end(const Jobs *jobs, const Job *job) {
+    give_signals_back(jobs);
+    jobs->work->run(jobs->work->context, job->piece, job->folder, job->reply);
+    _exit(fflush(job->reply) == 0 ? 0 : 1);
+}
+
+static bool start(Jobs *jobs, Job *job, size_t piece, Problem *problem) {
+    char name[32];
+    snprintf(name, sizeof name, "job%zu", piece);
+    *job = (Job){0, piece, folder_path(jobs->folder, name), open_reply(jobs)};
+    bool good = job->reply != NULL && folder_create(job->folder);
+    fflush(stdout);
+    if (good)
+        job->process = fork();
+    if (good && job->process == 0)
+        work_and_end(jobs, job);
+    if (good && job->process > 0)
+        return true;
+    problem_set(problem, STATUS_SURROUNDINGS,
+                "cannot start a check (%s); end some other programs or set TMPDIR",
+                strerror(errno));
+    job->process = 0;
+    return false;
+}
+
+static Answer read_reply(FILE *reply) {
+    fseek(reply, 0, SEEK_END);
+    long end = ftell(reply);
+    rewind(reply);
+    Answer answer = {memory_zeroed(end < 0 ? 1 : (size_t)end + 1, 1), 0};
+    answer.bytes = fread(answer.text, 1, end < 0 ? 0 : (size_t)end, reply);
+    return answer;
+}
+
+/* After its process has ended: takes the answer, and nothing of it stays. */
+static void end_job(Jobs *jobs, Job *job, bool good) {
+    if (good)
+        jobs->answers[job->piece] = read_reply(job->reply);
+    if (job->reply != NULL)
+        fclose(job->reply);
+    if (job->folder != NULL)
+        folder_remove(job->folder);
+    free(job->folder);
+    *job = (Job){0, 0, NULL, NULL};
+}
+
+/* ---- all of them --------------------------------------------------------------------------- */
+
+static size_t end_those_done(Jobs *jobs) {
+    size_t done = 0;
+    for (unsigned j = 0; j < jobs->at_once; j++) {
+        int status = 0;
+        Job *job = &jobs->job[j];
+        if (job->process == 0 || waitpid(job->process, &status, WNOHANG) != job->process)
+            continue;
+        end_job(jobs, job, WIFEXITED(status) && WEXITSTATUS(status) == 0);
+        done++;
+    }
+    return done;
+}
+
+static void stop_all(Jobs *jobs) {
+    for (unsigned j = 0; j < jobs->at_once; j++)
+        if (jobs->job[j].process != 0)
+            kill(jobs->job[j].process, SIGTERM);
+    for (unsigned j = 0; j < jobs->at_once; j++) {
+        while (jobs->job[j].process != 0 && waitpid(jobs->job[j].process, NULL, 0) == -1 &&
+               errno == EINTR)
+            continue;
+        end_job(jobs, &jobs->job[j], false);
+    }
+}
+
+static bool run_all(Jobs *jobs, size_t count, Problem *problem) {
+    sigset_t open = jobs->mask_before;
+    for (int k = 0; k < SIGNALS; k++)
+        sigdelset(&open, signals[k]);
+    size_t started = 0, done = 0;
+    while (done < count) {
+        for (unsigned j = 0; j < jobs->at_once && started < count; j++)
+            if (jobs->job[j].process == 0 && !start(jobs, &jobs->job[j], started++, problem))
+                return false;
+        size_t more = end_those_done(jobs);
+        done += more;
+        if (more > 0 && jobs->work->progress != NULL)
+            jobs->work->progress(jobs->work->context, done, count);
+        if (caught != 0)
+            return false;
+        if (more == 0)
+            sigsuspend(&open);
+    }
+    return true;
+}
+
+bool jobs_run(const Work *work, size_t count, unsigned at_once, Answer *answers, Problem *problem) {
+    Jobs jobs = {.work = work, .at_once = at_once, .answers = answers};
+    take_signals(&jobs);
+    jobs.folder = folder_make(problem);
+    bool good = jobs.folder != NULL;
+    if (good) {
+        jobs.job = memory_zeroed(at_once, sizeof *jobs.job);
+        good = run_all(&jobs, count, problem);
+        stop_all(&jobs);
+        free(jobs.job);
+        folder_remove(jobs.folder);
+        free(jobs.folder);
+    }
+    give_signals_back(&jobs);
+    if (caught != 0)
+        raise(caught);
+    return good;
+}

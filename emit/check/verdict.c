@@ -1,0 +1,311 @@
+/* See verdict.h. A verdict travels as strings, each ended by a NUL, in a fixed order; numbers are
+ * strings, too. */
+#include "check/verdict.h"
+
+#include "base/memory.h"
+#include "check/example.h"
+#include "check/mistakes.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum { NOTES_MAX = 8, NOTE_BYTES = 1024 };
+
+/* What is found out on the way. */
+typedef struct {
+    const Question *question;
+    Design design;
+    Sources sources;
+    Headers headers;
+    char *text; /* that the headers point into, or NULL */
+    Mapping mapping;
+    Cases cases;
+    Schedule schedule;
+    Samples samples;
+    Diagnosis diagnosis;
+    char note[NOTES_MAX][NOTE_BYTES];
+    size_t note_count;
+} Check;
+
+static void note(Check *check, const char *text) {
+    if (check->note_count < NOTES_MAX)
+        snprintf(check->note[check->note_count++], NOTE_BYTES, "%s", text);
+}
+
+/* ---- notes --------------------------------------------------------------------------------- */
+
+/* Pins that go by another name, flags that are left out, a parameter that was set. */
+static void note_mapping(Check *check) {
+    const Unit *unit = check->question->unit;
+    char pins[NOTE_BYTES] = "pins", lacking[NOTE_BYTES] = "left out of the test, no such port:";
+    size_t pins_used = strlen(pins), lacking_used = strlen(lacking), pins_empty = pins_used,
+           lacking_empty = lacking_used;
+    for (int pin = 0; pin < PIN_COUNT; pin++) {
+        const HeaderPort *port = check->mapping.port[pin];
+        const char *role = unit_role(unit, (Pin)pin);
+        if (port != NULL && strcmp(port->name, role) != 0 && pins_used + 200 < sizeof pins)
+            pins_used += (size_t)snprintf(pins + pins_used, sizeof pins - pins_used, " %s=%.80s",
+                                          role, port->name);
+        if (pin >= PIN_FLAG && check->mapping.lacks[pin - PIN_FLAG])
+            lacking_used += (size_t)snprintf(lacking + lacking_used, sizeof lacking - lacking_used,
+                                             " %s", role);
+    }
+    if (pins_used > pins_empty)
+        note(check, pins);
+    if (lacking_used > lacking_empty)
+        note(check, lacking);
+    if (check->mapping.parameter == NULL)
+        return;
+    snprintf(pins, sizeof pins, "parameter %.80s set to %u", check->mapping.parameter, unit->width);
+    note(check, pins);
+}
+
+static void note_tail(Check *check) {
+    if (check->diagnosis.tail == TAIL_HOLD_WRONG)
+        note(check, "every vector is right; with the enable low the outputs change at a clock");
+    if (check->diagnosis.tail == TAIL_RESET_WRONG)
+        note(check, "every vector is right; in reset the outputs are not cleared (result 0, zero "
+                    "1, the other flags 0)");
+}
+
+/* ---- the run ------------------------------------------------------------------------------- */
+
+static bool simulate(Check *check, bool reset_low, Problem *problem) {
+    Bench bench = {.cases = &check->cases,
+                   .schedule = &check->schedule,
+                   .mapping = &check->mapping,
+                   .settings = check->question->settings,
+                   .reset_low = reset_low};
+    if (!bench_draw_tag(&bench, problem) ||
+        !simulate_run(&check->design, &bench, &check->samples, problem))
+        return false;
+    Evidence evidence = {&check->cases, &check->schedule, &check->mapping, &check->samples};
+    mistakes_find(&evidence, &check->diagnosis);
+    return true;
+}
+
+/* Do the outputs never change from the first case on? */
+static bool never_changes(const Check *check) {
+    const Samples *samples = &check->samples;
+    for (size_t k = check->schedule.first + check->schedule.latency; k < check->schedule.tail; k++)
+        for (unsigned limb = 0; limb < samples->limbs; limb++) {
+            size_t at = k * samples->limbs + limb;
+            size_t before =
+                (check->schedule.first + check->schedule.latency) * samples->limbs + limb;
+            if (samples->value[at] != samples->value[before] ||
+                samples->unknown[at] != samples->unknown[before])
+                return false;
+        }
+    return true;
+}
+
+/* A design that does nothing may be held in reset: its reset works at the other level. The level is
+ * found and not assumed; where the port's name says it, it counts as known. */
+static bool try_other_reset(Check *check, Problem *problem) {
+    const HeaderPort *port = check->mapping.port[PIN_RST];
+    bool low = check->question->unit->reset_low;
+    if (check->diagnosis.wrong == 0 || port == NULL || !never_changes(check))
+        return true;
+    Samples first_samples = check->samples;
+    Diagnosis first = check->diagnosis;
+    if (!simulate(check, !low, problem)) {
+        check->samples = first_samples;
+        return false;
+    }
+    char text[NOTE_BYTES];
+    bool moves = check->diagnosis.wrong < first.wrong;
+    bool says_so = ports_says_low(port->name) != low;
+    if (moves && says_so) {
+        snprintf(text, sizeof text,
+                 "%.80s resets when %s, as its name says; --reset-level %s says so", port->name,
+                 low ? "high" : "low", low ? "high" : "low");
+        note(check, text);
+        samples_free(&first_samples);
+        return true;
+    }
+    samples_free(&check->samples);
+    check->samples = first_samples;
+    check->diagnosis = first;
+    if (moves) {
+        snprintf(text, sizeof text, "it is held in reset: %.80s resets when %s, not when %s",
+                 port->name, low ? "high" : "low", low ? "low" : "high");
+        note(check, text);
+    }
+    return true;
+}
+
+/* Finds module and pins. Where that fails, the compiler may know better why. */
+static bool map(Check *check, Problem *problem) {
+    const Question *question = check->question;
+    Problem mapping_problem = {STATUS_DONE, ""};
+    const HeaderModule *module = ports_module(&check->headers, question->module, &mapping_problem);
+    if (module != NULL &&
+        ports_map(question->unit, module, &question->settings, &check->mapping, &mapping_problem))
+        return true;
+    if (!simulate_try(&check->design, problem))
+        return false;
+    *problem = mapping_problem;
+    return false;
+}
+
+static bool find_out(Check *check, const char *folder, Problem *problem) {
+    const Question *question = check->question;
+    check->design = (Design){question->simulator, &check->sources, folder};
+    if (!sources_read(&check->sources, question->paths, question->path_count, problem) ||
+        !sources_place(&check->sources, folder, problem) ||
+        !simulate_headers(&check->design, &check->headers, &check->text, problem) ||
+        !map(check, problem) ||
+        !cases_make(&check->cases, question->unit, &question->plan, problem))
+        return false;
+    note_mapping(check);
+    schedule_make(&check->schedule, &check->mapping, &check->cases, question->latency);
+    return simulate(check, question->unit->reset_low, problem) && try_other_reset(check, problem);
+}
+
+/* ---- writing ------------------------------------------------------------------------------- */
+
+static void put(FILE *reply, const char *text) {
+    fputs(text, reply);
+    fputc('\0', reply);
+}
+
+static void put_number(FILE *reply, size_t number) {
+    fprintf(reply, "%zu", number);
+    fputc('\0', reply);
+}
+
+static void put_first_bad(const Check *check, FILE *reply) {
+    const Diagnosis *diagnosis = &check->diagnosis;
+    char text[64] = "";
+    if (diagnosis->first_column >= 0)
+        snprintf(text, sizeof text, "%d", diagnosis->first_column);
+    for (int flag = 0; flag < FLAG_COUNT && text[0] == '\0'; flag++)
+        if (diagnosis->wrong_flag[flag])
+            snprintf(text, sizeof text, "%s",
+                     unit_role(check->question->unit, (Pin)(PIN_FLAG + flag)));
+    put(reply, text);
+}
+
+static void put_diagnosis(const Check *check, FILE *reply) {
+    const Diagnosis *diagnosis = &check->diagnosis;
+    put_number(reply, (size_t)diagnosis->finding_count);
+    for (int k = 0; k < diagnosis->finding_count; k++) {
+        const Finding *finding = &diagnosis->finding[k];
+        char share[32];
+        snprintf(share, sizeof share, "%.6f", finding->share);
+        put(reply, mistake_name(finding->mistake));
+        put(reply, mistake_sentence(finding->mistake));
+        put(reply, finding->detail);
+        put(reply, share);
+    }
+    if (diagnosis->wrong > 0) {
+        Evidence evidence = {&check->cases, &check->schedule, &check->mapping, &check->samples};
+        example_print(&evidence, diagnosis, reply);
+    }
+    fputc('\0', reply);
+}
+
+static void put_verdict(Check *check, VerdictKind kind, const char *reason, FILE *reply) {
+    note_tail(check);
+    put_number(reply, kind);
+    put(reply, reason);
+    put_number(reply, check->diagnosis.cases);
+    put_number(reply, check->diagnosis.wrong);
+    put_first_bad(check, reply);
+    put_number(reply, check->note_count);
+    for (size_t k = 0; k < check->note_count; k++)
+        put(reply, check->note[k]);
+    put_diagnosis(check, reply);
+}
+
+void verdict_find(const Question *question, const char *folder, FILE *reply) {
+    Check *check = memory_zeroed(1, sizeof *check);
+    Problem problem = {STATUS_DONE, ""};
+    check->question = question;
+    check->diagnosis.first_column = -1;
+    VerdictKind kind = VERDICT_PASS;
+    if (!find_out(check, folder, &problem))
+        kind = problem.status == STATUS_UNTESTED ? VERDICT_UNTESTED : VERDICT_FAILED;
+    else if (check->diagnosis.finding_count > 0)
+        kind = VERDICT_WRONG;
+    put_verdict(check, kind, problem.text, reply);
+    samples_free(&check->samples);
+    schedule_free(&check->schedule);
+    cases_free(&check->cases);
+    headers_free(&check->headers);
+    sources_free(&check->sources);
+    free(check->text);
+    free(check);
+}
+
+/* ---- reading ------------------------------------------------------------------------------- */
+
+typedef struct {
+    const char *at, *end;
+    bool good;
+} Strings;
+
+static const char *next(Strings *strings) {
+    if (strings->at == strings->end) {
+        strings->good = false;
+        return "";
+    }
+    const char *text = strings->at;
+    strings->at += strlen(text) + 1; /* a NUL follows the last byte, too */
+    if (strings->at > strings->end)
+        strings->at = strings->end;
+    return text;
+}
+
+static char *next_copy(Strings *strings) {
+    const char *text = next(strings);
+    char *copy = memory_zeroed(strlen(text) + 1, 1);
+    memcpy(copy, text, strlen(text));
+    return copy;
+}
+
+static size_t next_number(Strings *strings, size_t most) {
+    size_t number = strtoul(next(strings), NULL, 10);
+    if (number > most)
+        strings->good = false;
+    return strings->good ? number : 0;
+}
+
+bool verdict_read(Verdict *verdict, const char *bytes, size_t count) {
+    Strings strings = {bytes, bytes + count, true};
+    *verdict = (Verdict){.kind = (VerdictKind)next_number(&strings, VERDICT_FAILED)};
+    verdict->reason = next_copy(&strings);
+    verdict->cases = next_number(&strings, SIZE_MAX);
+    verdict->wrong = next_number(&strings, SIZE_MAX);
+    verdict->first_bad = next_copy(&strings);
+    verdict->note_count = next_number(&strings, NOTES_MAX);
+    verdict->note = memory_zeroed(verdict->note_count, sizeof *verdict->note);
+    for (size_t k = 0; k < verdict->note_count; k++)
+        verdict->note[k] = next_copy(&strings);
+    verdict->mistake_count = next_number(&strings, FINDINGS_MAX);
+    verdict->mistake = memory_zeroed(verdict->mistake_count, sizeof *verdict->mistake);
+    for (size_t k = 0; k < verdict->mistake_count; k++) {
+        VerdictMistake *mistake = &verdict->mistake[k];
+        mistake->name = next_copy(&strings);
+        mistake->sentence = next_copy(&strings);
+        mistake->detail = next_copy(&strings);
+        mistake->share = strtod(next(&strings), NULL);
+    }
+    verdict->example = next_copy(&strings);
+    return strings.good;
+}
+
+void verdict_free(Verdict *verdict) {
+    for (size_t k = 0; k < verdict->note_count; k++)
+        free(verdict->note[k]);
+    for (size_t k = 0; k < verdict->mistake_count; k++) {
+        free(verdict->mistake[k].name);
+        free(verdict->mistake[k].sentence);
+        free(verdict->mistake[k].detail);
+    }
+    free(verdict->note);
+    free(verdict->mistake);
+    free(verdict->reason);
+    free(verdict->first_bad);
+    free(verdict->example);
+}

@@ -1,0 +1,49 @@
+/* The check of one design from its files to its verdict, in a process of its own; and the verdict's
+ * way to the process that prints it. */
+#ifndef SUMWRIGHT_CHECK_VERDICT_H
+#define SUMWRIGHT_CHECK_VERDICT_H
+
+#include "check/simulate.h"
+
+typedef enum { VERDICT_PASS, VERDICT_WRONG, VERDICT_UNTESTED, VERDICT_FAILED } VerdictKind;
+
+/* What one check is asked. */
+typedef struct {
+    const Simulator *simulator;
+    const Unit *unit;
+    VectorPlan plan;
+    const char *module; /* or NULL: to be found */
+    ParameterSettings settings;
+    unsigned latency;
+    char *const *paths; /* the design's files */
+    size_t path_count;
+} Question;
+
+typedef struct {
+    char *name; /* of the mistake */
+    char *sentence;
+    char *detail;
+    double share; /* of the mismatching cases, 0 ... 1 */
+} VerdictMistake;
+
+typedef struct {
+    VerdictKind kind;
+    char *reason; /* VERDICT_UNTESTED: why; VERDICT_FAILED: what of the surroundings failed */
+    size_t cases, wrong;
+    char *first_bad; /* the lowest result column that is ever wrong, or a flag, or "" */
+    char **note;     /* what else is to be said, a line each */
+    size_t note_count;
+    VerdictMistake *mistake;
+    size_t mistake_count;
+    char *example; /* lines that work the smallest mismatch, or "" */
+} Verdict;
+
+/* Checks the design in a folder of its own and writes the verdict. Ends the process on no account.
+ */
+void verdict_find(const Question *question, const char *folder, FILE *reply);
+
+/* The verdict that was written; false when the bytes are none. Free with verdict_free. */
+bool verdict_read(Verdict *verdict, const char *bytes, size_t count);
+void verdict_free(Verdict *verdict);
+
+#endif
