@@ -15,6 +15,7 @@ typedef struct {
 
 static const Entry entries[] = {
     {"emit", "write a unit's Verilog, its testbench and its test vectors", command_emit},
+    {"check", "test somebody's design and name its mistake", command_check},
 };
 
 enum { ENTRY_COUNT = sizeof entries / sizeof entries[0] };
@@ -25,8 +26,10 @@ static void help(void) {
          "       sumwright --help | --version | COMMAND --help\n");
     for (int k = 0; k < ENTRY_COUNT; k++)
         printf("  %-8s %s\n", entries[k].name, entries[k].summary);
-    puts("\nexit status: 0 done; 2 the command line or the unit is not valid;\n"
-         "4 the surroundings failed (cannot write, no memory)");
+    puts("\nexit status: 0 done; 1 check: a design is wrong; 2 the command line or the unit is not "
+         "valid;\n"
+         "3 check: a design could not be tested; 4 the surroundings failed (no simulator, cannot\n"
+         "write, no memory)");
 }
 
 static bool run(int argc, char **argv, Problem *problem) {

@@ -3,7 +3,7 @@ _sumwright() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} values= items=
   COMPREPLY=()
   if [ "$COMP_CWORD" -eq 1 ]; then
-    COMPREPLY=($(compgen -W "emit --help --version" -- "$word"))
+    COMPREPLY=($(compgen -W "emit check --help --version" -- "$word"))
     return
   fi
   case $before in
@@ -22,9 +22,16 @@ _sumwright() {
       COMPREPLY=($(compgen -d -- "$word"))
       return
       ;;
+    --format) values="text json" ;;
+    --module | --parameter | --latency | --jobs) return ;;
     --name | --width | --vectors | --seed) return ;;
-    *) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --out --overwrite --vectors --seed --templates --help" ;;
+    *) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --out --overwrite --vectors --seed --templates --module --parameter --latency --each --jobs --format --help" ;;
   esac
+  # What is no option is a design of check.
+  if [ "${COMP_WORDS[1]}" = check ] && [[ $word != -* ]] && [[ $before != --* || $before = --each ]]; then
+    COMPREPLY=($(compgen -f -- "$word"))
+    return
+  fi
   # In a comma list the last item is completed, and another may follow.
   case $before in
     --operations | --flags)

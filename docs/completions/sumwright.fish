@@ -1,10 +1,20 @@
 # fish completion for sumwright
 complete -c sumwright -f
 complete -c sumwright -n __fish_use_subcommand -a emit -d 'write a unit, its testbench and its vectors'
+complete -c sumwright -n __fish_use_subcommand -a check -d 'test a design and name its mistake'
 complete -c sumwright -n __fish_use_subcommand -l version -d 'show the version'
 complete -c sumwright -l help -d 'show the options'
 
-set -l emit -c sumwright -n '__fish_seen_subcommand_from emit'
+set -l check -c sumwright -n '__fish_seen_subcommand_from check'
+complete $check -F
+complete $check -l module -x -d 'the module to test'
+complete $check -l parameter -x -d 'a parameter of the design, NAME=VALUE'
+complete $check -l latency -x -d 'clocks from operands to result'
+complete $check -l each -d 'every file is a design of its own'
+complete $check -l jobs -x -d 'designs at once'
+complete $check -l format -x -a 'text json' -d 'how results are written'
+
+set -l emit -c sumwright -n '__fish_seen_subcommand_from emit check'
 complete $emit -l name -x -d 'the module name'
 complete $emit -l width -x -d 'bits in a word'
 complete $emit -l operations -x -a '(__fish_append , add adc sub sbc rsb inc dec neg pass)' -d 'what the unit does'

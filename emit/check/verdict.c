@@ -205,9 +205,11 @@ static void put_diagnosis(const Check *check, FILE *reply) {
     fputc('\0', reply);
 }
 
-static void put_verdict(Check *check, VerdictKind kind, const char *reason, FILE *reply) {
+static void put_verdict(Check *check, VerdictKind kind, Status status, const char *reason,
+                        FILE *reply) {
     note_tail(check);
     put_number(reply, kind);
+    put_number(reply, (size_t)status);
     put(reply, reason);
     put_number(reply, check->diagnosis.cases);
     put_number(reply, check->diagnosis.wrong);
@@ -228,7 +230,7 @@ void verdict_find(const Question *question, const char *folder, FILE *reply) {
         kind = problem.status == STATUS_UNTESTED ? VERDICT_UNTESTED : VERDICT_FAILED;
     else if (check->diagnosis.finding_count > 0)
         kind = VERDICT_WRONG;
-    put_verdict(check, kind, problem.text, reply);
+    put_verdict(check, kind, problem.status, problem.text, reply);
     samples_free(&check->samples);
     schedule_free(&check->schedule);
     cases_free(&check->cases);
@@ -259,8 +261,9 @@ static const char *next(Strings *strings) {
 
 static char *next_copy(Strings *strings) {
     const char *text = next(strings);
-    char *copy = memory_zeroed(strlen(text) + 1, 1);
-    memcpy(copy, text, strlen(text));
+    size_t room = strlen(text) + 1;
+    char *copy = memory_zeroed(room, 1);
+    memcpy(copy, text, room);
     return copy;
 }
 
@@ -274,6 +277,7 @@ static size_t next_number(Strings *strings, size_t most) {
 bool verdict_read(Verdict *verdict, const char *bytes, size_t count) {
     Strings strings = {bytes, bytes + count, true};
     *verdict = (Verdict){.kind = (VerdictKind)next_number(&strings, VERDICT_FAILED)};
+    verdict->status = (Status)next_number(&strings, STATUS_SURROUNDINGS);
     verdict->reason = next_copy(&strings);
     verdict->cases = next_number(&strings, SIZE_MAX);
     verdict->wrong = next_number(&strings, SIZE_MAX);

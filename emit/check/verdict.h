@@ -28,7 +28,8 @@ typedef struct {
 
 typedef struct {
     VerdictKind kind;
-    char *reason; /* VERDICT_UNTESTED: why; VERDICT_FAILED: what of the surroundings failed */
+    Status status; /* VERDICT_FAILED: what kind of problem */
+    char *reason;  /* VERDICT_UNTESTED: why; VERDICT_FAILED: what of the surroundings failed */
     size_t cases, wrong;
     char *first_bad; /* the lowest result column that is ever wrong, or a flag, or "" */
     char **note;     /* what else is to be said, a line each */

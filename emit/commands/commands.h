@@ -8,4 +8,8 @@
 /* Writes NAME.v, NAME_tb.v and NAME.vec, and says how to simulate them. */
 bool command_emit(int argc, char **argv, Problem *problem);
 
+/* Tests somebody's design and says which mistake it makes. The problem has no text but the status
+ * STATUS_WRONG_DESIGN or STATUS_UNTESTED when all went well and a design did not. */
+bool command_check(int argc, char **argv, Problem *problem);
+
 #endif

@@ -16,6 +16,7 @@ typedef struct {
     bool operations_coded[OP_COUNT];
     const char *port[PORTS_MAX];
     int port_count;
+    bool latency_given;
 } Reading;
 
 typedef struct {
@@ -335,6 +336,75 @@ static bool take_templates(Reading *reading, const char *text, Problem *problem)
     return true;
 }
 
+static bool take_module(Reading *reading, const char *text, Problem *problem) {
+    if (text[0] == '\0')
+        return problem_set(problem, STATUS_INVALID, "--module is empty; name a module");
+    reading->request->module = text;
+    return true;
+}
+
+/* NAME=VALUE: a Verilog name, and a number as Verilog writes it. The value goes into Verilog text.
+ */
+static bool take_parameter(Reading *reading, const char *text, Problem *problem) {
+    static const char plain[] = "0123456789abcdefABCDEFxXhHoOdDsSzZ_'";
+    char name[UNIT_NAME_MAX + 1];
+    size_t length = strcspn(text, "=");
+    snprintf(name, sizeof name, "%.*s", (int)(length < sizeof name ? length : 0), text);
+    const char *value = text[length] == '=' ? text + length + 1 : "";
+    const char *digits = value[0] == '-' ? value + 1 : value;
+    if (digits[0] == '\0' || strspn(digits, plain) != strlen(digits) ||
+        strpbrk(digits, "0123456789") == NULL)
+        return problem_set(problem, STATUS_INVALID,
+                           "--parameter %s is not NAME=VALUE with a number; write, for example, "
+                           "WIDTH=12",
+                           problem_quote(text).text);
+    if (!unit_check_name(name, "parameter name", problem))
+        return false;
+    Request *request = reading->request;
+    for (int k = 0; k < request->parameter_count; k++)
+        if (strncmp(request->parameters[k], text, length + 1) == 0)
+            return problem_set(problem, STATUS_INVALID, "--parameter sets %s twice; set it once",
+                               problem_quote(name).text);
+    if (request->parameter_count == OPTIONS_PARAMETERS_MAX)
+        return problem_set(problem, STATUS_INVALID, "--parameter is given more than %d times",
+                           OPTIONS_PARAMETERS_MAX);
+    request->parameters[request->parameter_count++] = text;
+    return true;
+}
+
+static bool take_latency(Reading *reading, const char *text, Problem *problem) {
+    uint64_t latency = 0;
+    if (!take_number("--latency", text, 0, OPTIONS_LATENCY_MAX, &latency, problem))
+        return false;
+    reading->request->latency = (unsigned)latency;
+    reading->latency_given = true;
+    return true;
+}
+
+static bool take_each(Reading *reading, const char *text, Problem *problem) {
+    (void)text, (void)problem;
+    reading->request->each = true;
+    return true;
+}
+
+static bool take_jobs(Reading *reading, const char *text, Problem *problem) {
+    uint64_t jobs = 0;
+    if (!take_number("--jobs", text, 1, OPTIONS_JOBS_MAX, &jobs, problem))
+        return false;
+    reading->request->jobs = (unsigned)jobs;
+    return true;
+}
+
+static const char *const format_names[] = {"text", "json", NULL};
+
+static bool take_format(Reading *reading, const char *text, Problem *problem) {
+    int value = take_value("--format", format_names, text, problem);
+    if (value < 0)
+        return false;
+    reading->request->format = (Format)value;
+    return true;
+}
+
 static bool take_help(Reading *reading, const char *text, Problem *problem) {
     (void)text, (void)problem;
     reading->request->help = true;
@@ -385,11 +455,25 @@ static const Option options[] = {
      "always "
      "there; "
      "every input is tried where the input pins together are at most 17 bits",
-     COMMAND_EMIT, false, take_vectors},
-    {"seed", "N", NULL, "1", "chooses the random vectors", COMMAND_EMIT, false, take_seed},
+     COMMAND_EMIT | COMMAND_CHECK, false, take_vectors},
+    {"seed", "N", NULL, "1", "chooses the random vectors", COMMAND_EMIT | COMMAND_CHECK, false,
+     take_seed},
     {"templates", "DIR", NULL, "the built-in ones",
      "files in DIR take the place of the built-in templates of the same name", COMMAND_EMIT, false,
      take_templates},
+    {"module", "NAME", NULL, "the one that no other uses", "the design's module", COMMAND_CHECK,
+     false, take_module},
+    {"parameter", "NAME=VALUE", NULL, "the design's own values",
+     "a parameter of the design's module; once for each", COMMAND_CHECK, true, take_parameter},
+    {"latency", "N", NULL, "as --registers says",
+     "clocks from operands to result of a design with a clock", COMMAND_CHECK, false, take_latency},
+    {"each", NULL, NULL, "all files are one design",
+     "every file is a design of its own, and so is every .v and .sv file in a folder",
+     COMMAND_CHECK, false, take_each},
+    {"jobs", "N", NULL, "the number of processors", "designs checked at once", COMMAND_CHECK, false,
+     take_jobs},
+    {"format", "KIND", format_names, "text", "how results are written", COMMAND_CHECK, false,
+     take_format},
     {"help", NULL, NULL, NULL, "show this", COMMAND_EVERY, true, take_help},
 };
 
@@ -407,6 +491,7 @@ static const struct {
     const char *operands; /* as its usage line shows them, or NULL: takes none */
 } commands[] = {
     {COMMAND_EMIT, "emit", NULL},
+    {COMMAND_CHECK, "check", "DESIGN.v..."},
 };
 
 enum { COMMANDS_COUNT = sizeof commands / sizeof commands[0] };
@@ -475,12 +560,25 @@ static bool place_ports(const Reading *reading, Unit *unit, Problem *problem) {
     return true;
 }
 
+/* A design that takes clocks has a clock, and no more than that unless more is said. */
+static void settle_latency(const Reading *reading, Unit *unit) {
+    if (reading->request->latency == 0 || unit->registers != REGISTERS_NONE)
+        return;
+    unit->registers = REGISTERS_OUTPUT;
+    if (unit->reset == RESET_UNSET && !unit->reset_low)
+        unit->reset = RESET_NONE;
+}
+
 static bool settle(Reading *reading, Problem *problem) {
     Unit *unit = &reading->request->unit;
+    settle_latency(reading, unit);
     if (reading->flags_all && unit->width != 0 && unit->width < 4)
         unit->flag[FLAG_HALF_CARRY] = false;
-    return unit_settle_shape(unit, problem) && place_ports(reading, unit, problem) &&
-           unit_settle_pins(unit, problem);
+    if (!unit_settle_shape(unit, problem))
+        return false;
+    if (!reading->latency_given)
+        reading->request->latency = unit_latency(unit);
+    return place_ports(reading, unit, problem) && unit_settle_pins(unit, problem);
 }
 
 static void make_long_options(Command command, struct option *list) {

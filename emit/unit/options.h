@@ -22,16 +22,27 @@ typedef enum {
     COMMAND_EVERY = (1 << 5) - 1,
 } Command;
 
+typedef enum { FORMAT_TEXT, FORMAT_JSON } Format;
+
+enum { OPTIONS_PARAMETERS_MAX = 32, OPTIONS_LATENCY_MAX = 64, OPTIONS_JOBS_MAX = 256 };
+
 /* Everything that one command was asked. Strings belong to argv; operands is a part of it. */
 typedef struct {
-    bool help;             /* --help was given: the rest is not settled */
-    Unit unit;             /* settled */
-    const char *out;       /* folder for the files */
-    bool overwrite;        /* replace existing files */
-    uint64_t random;       /* random vectors, at most OPTIONS_RANDOM_MAX */
-    uint64_t seed;         /* of the random vectors */
-    const char *templates; /* folder of templates, or NULL */
-    char **operands;       /* what is not an option, for the commands that take such */
+    bool help;                                      /* --help was given: the rest is not settled */
+    Unit unit;                                      /* settled */
+    const char *out;                                /* folder for the files */
+    bool overwrite;                                 /* replace existing files */
+    uint64_t random;                                /* random vectors, at most OPTIONS_RANDOM_MAX */
+    uint64_t seed;                                  /* of the random vectors */
+    const char *templates;                          /* folder of templates, or NULL */
+    const char *module;                             /* check: the module to test, or NULL */
+    const char *parameters[OPTIONS_PARAMETERS_MAX]; /* check: NAME=VALUE, of plain characters */
+    int parameter_count;
+    unsigned latency; /* check: clocks from operands to result; the unit's unless given */
+    bool each;        /* check: every file is a design of its own */
+    unsigned jobs;    /* check: designs at once; 0: as many as there are processors */
+    Format format;
+    char **operands; /* what is not an option, for the commands that take such */
     int operand_count;
 } Request;
 
