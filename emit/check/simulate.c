@@ -199,10 +199,18 @@ static void add_files(const Design *design, Arguments *arguments) {
         argument(arguments, "", design->sources->source[k].safe);
 }
 
+/* By the ending of a file's name; in Verilog, SystemVerilog's keywords are names like others. */
+static bool is_system_verilog(const Design *design) {
+    for (size_t k = 0; k < design->sources->count; k++)
+        if (strstr(design->sources->source[k].safe, ".sv") != NULL)
+            return true;
+    return false;
+}
+
 static bool compile(const Design *design, const Compilation *compilation, Problem *problem) {
     Arguments arguments = arguments_new(2 * design->sources->count + 16);
     argument(&arguments, "", "iverilog");
-    argument(&arguments, "", "-g2005");
+    argument(&arguments, "", is_system_verilog(design) ? "-g2012" : "-g2005");
     argument(&arguments, "", "-Wportbind");
     argument(&arguments, "-Mprefix=", "included");
     if (compilation->mode[0] != '\0')

@@ -29,7 +29,8 @@ static void print_mistakes(const Verdict *verdict, FILE *out) {
             fprintf(out, "; %s", mistake->detail);
         if (mistake->share > 0 || k > 0)
             fprintf(out, " (explains %s%.3g %% of the mismatches)",
-                    verdict->mistake_count > 1 ? "alone " : "", 100 * mistake->share);
+                    verdict->mistake_count > 1 && !unexplained ? "alone " : "",
+                    100 * mistake->share);
         fputc('\n', out);
     }
     if (verdict->mistake_count > 1 && !unexplained)
