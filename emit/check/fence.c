@@ -216,7 +216,7 @@ bool fence_run(const char *folder, const char *program, char *const *arguments, 
     int status = 0;
     double used = processor_seconds();
     *end = watch(child, limits, &before, &status);
-    if (*end == FENCE_FAILED && processor_seconds() - used >= limits->seconds)
+    if (*end == FENCE_FAILED && processor_seconds() - used >= limits->seconds - 0.5)
         *end = FENCE_TIME; /* not itself but one that it started ran out */
     give_signals_back(&before);
     if (WIFEXITED(status) && WEXITSTATUS(status) == 127)

@@ -1,0 +1,9 @@
+// options: --width 4 --flags none
+// verdict: UNTESTED '$dumpfile'
+module unit(input [3:0] a, b, input m, output [3:0] s);
+  assign s = m ? a - b : a + b;
+  initial begin
+    $dumpfile("/tmp/sumwright_dump.vcd");
+    $dumpvars;
+  end
+endmodule

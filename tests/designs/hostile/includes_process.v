@@ -1,0 +1,7 @@
+// options: --width 4 --flags none
+// verdict: UNTESTED which is not in its own folder
+// The names of the bench stand in the compiler's own command line.
+`include "/proc/self/cmdline"
+module unit(input [3:0] a, b, input m, output [3:0] s);
+  assign s = m ? a - b : a + b;
+endmodule

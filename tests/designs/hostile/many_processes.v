@@ -1,0 +1,12 @@
+// options: --width 4 --flags none
+// verdict: UNTESTED
+module unit(input [3:0] a, b, input m, output [3:0] s);
+  assign s = m ? a - b : a + b;
+  task automatic split;
+    fork
+      split;
+      split;
+    join
+  endtask
+  initial split;
+endmodule

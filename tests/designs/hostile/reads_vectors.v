@@ -1,0 +1,7 @@
+// options: --width 4 --flags none
+// verdict: UNTESTED '$readmemh'
+module unit(input [3:0] a, b, input m, output [3:0] s);
+  assign s = m ? a - b : a + b;
+  reg [7:0] level [0:15];
+  initial $readmemh("addsub4.vec", level);
+endmodule

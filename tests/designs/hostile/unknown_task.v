@@ -1,0 +1,6 @@
+// options: --width 4 --flags none
+// verdict: UNTESTED '$system'
+module unit(input [3:0] a, b, input m, output [3:0] s);
+  assign s = m ? a - b : a + b;
+  initial $system("touch touched");
+endmodule
