@@ -25,3 +25,22 @@ void *memory_resize(void *block, size_t count, size_t size) {
         give_up();
     return grown;
 }
+
+char *memory_text_list(const char *format, va_list arguments) {
+    va_list again;
+    va_copy(again, arguments);
+    int bytes = vsnprintf(NULL, 0, format, again);
+    va_end(again);
+    size_t room = (size_t)(bytes < 0 ? 0 : bytes) + 1;
+    char *text = memory_zeroed(room, 1);
+    vsnprintf(text, room, format, arguments);
+    return text;
+}
+
+char *memory_text(const char *format, ...) {
+    va_list arguments;
+    va_start(arguments, format);
+    char *text = memory_text_list(format, arguments);
+    va_end(arguments);
+    return text;
+}

@@ -4,11 +4,16 @@
 #ifndef SUMWRIGHT_BASE_MEMORY_H
 #define SUMWRIGHT_BASE_MEMORY_H
 
+#include <stdarg.h>
 #include <stddef.h>
 
 /* Room for count things of this size: zeroed, or an older block grown (its start kept). The caller
  * frees it with free(). */
 void *memory_zeroed(size_t count, size_t size);
 void *memory_resize(void *block, size_t count, size_t size);
+
+/* A text as printf would write it. The caller frees it with free(). */
+char *memory_text(const char *format, ...) __attribute__((format(printf, 1, 2)));
+char *memory_text_list(const char *format, va_list arguments) __attribute__((format(printf, 1, 0)));
 
 #endif

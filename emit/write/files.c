@@ -245,6 +245,23 @@ FILE *files_add(Files *files, const char *name, Problem *problem) {
     return stream;
 }
 
+Files *files_open_one(const char *path, bool overwrite, FILE **stream, Problem *problem) {
+    const char *slash = strrchr(path, '/');
+    const char *name = slash == NULL ? path : slash + 1;
+    size_t length = slash == NULL ? 0 : (size_t)(slash - path);
+    char *folder = slash == NULL   ? copy_of(".")
+                   : slash == path ? copy_of("/")
+                                   : memory_text("%.*s", (int)length, path);
+    Files *files = files_open(folder, overwrite, problem);
+    free(folder);
+    *stream = files == NULL ? NULL : files_add(files, name, problem);
+    if (files != NULL && *stream == NULL) {
+        files_abandon(files);
+        return NULL;
+    }
+    return files;
+}
+
 /* ---- looking at the targets ---------------------------------------------------------------- */
 
 /* From where they stand to their ends. */
@@ -303,7 +320,7 @@ static bool settle(const Files *files, Output *file, Problem *problem) {
                       "remove it or write into another folder", problem);
     file->target = TARGET_REPLACE;
     return files->overwrite || refuse(files, file->name, "it exists with other content",
-                                      "use --overwrite or another --out", problem);
+                                      "use --overwrite or write elsewhere", problem);
 }
 
 /* Everything written so far is with the file system, or a problem. The reason for an earlier failed

@@ -26,6 +26,10 @@ typedef struct Files Files;
  * a time. */
 Files *files_open(const char *folder, bool overwrite, Problem *problem);
 
+/* A set of one file, given by its path, and in *stream its stream: what a drawing is written with.
+ * The folder must be there. NULL after a problem. */
+Files *files_open_one(const char *path, bool overwrite, FILE **stream, Problem *problem);
+
 /* A stream for the next file; name is a plain file name without a folder. The stream belongs to
  * the set: do not close it. NULL after a problem: STATUS_SURROUNDINGS, or STATUS_INVALID for a
  * name that is empty, has a / or is already in the set. The set stays open then. */

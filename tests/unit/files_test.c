@@ -342,7 +342,7 @@ static void nearly_the_same_is_other_content(void **state) {
     for (size_t i = 0; i < sizeof near / sizeof near[0]; i++) {
         put("gauge.v", near[i]);
         assert_refused(open_unit(false), "cannot write 'gauge.v' in '.' (it exists with other "
-                                         "content); use --overwrite or another --out");
+                                         "content); use --overwrite or write elsewhere");
         assert_string_equal(content_of("gauge.v"), near[i]);
     }
     FILE *stream = fopen("gauge.v", "w");
@@ -360,7 +360,7 @@ static void one_refused_target_keeps_all_away(void **state) {
     (void)state;
     struct stat before = put_old("gauge_tb.v", "by hand");
     assert_refused(open_unit(false), "cannot write 'gauge_tb.v' in '.' (it exists with other "
-                                     "content); use --overwrite or another --out");
+                                     "content); use --overwrite or write elsewhere");
     assert_untouched("gauge_tb.v", before);
     assert_string_equal(names_in("."), " gauge_tb.v");
 }
