@@ -1,13 +1,19 @@
 # bash completion for sumwright
 _sumwright() {
-  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} values= items=
+  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} values= items= own=
   COMPREPLY=()
   if [ "$COMP_CWORD" -eq 1 ]; then
-    COMPREPLY=($(compgen -W "emit check --help --version" -- "$word"))
+    COMPREPLY=($(compgen -W "emit check work --help --version" -- "$word"))
     return
   fi
+  # What a command takes beside the options that describe a unit.
+  case ${COMP_WORDS[1]} in
+    emit) own="--out --overwrite --vectors --seed --templates" ;;
+    check) own="--vectors --seed --module --parameter --latency --each --jobs --format" ;;
+    work) own="--operation --cin --steps" ;;
+  esac
   case $before in
-    --operations) values="add adc sub sbc rsb inc dec neg pass" ;;
+    --operation | --operations) values="add adc sub sbc rsb inc dec neg pass" ;;
     --control) values="fixed high low one-hot code" ;;
     --subtract-carry) values="no-borrow borrow" ;;
     --flags) values="all none carry overflow zero negative less-signed less-unsigned parity half-carry" ;;
@@ -22,10 +28,10 @@ _sumwright() {
       COMPREPLY=($(compgen -d -- "$word"))
       return
       ;;
+    --cin) values="0 1" ;;
     --format) values="text json" ;;
-    --module | --parameter | --latency | --jobs) return ;;
-    --name | --width | --vectors | --seed) return ;;
-    *) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --out --overwrite --vectors --seed --templates --module --parameter --latency --each --jobs --format --help" ;;
+    --name | --width | --vectors | --seed | --module | --parameter | --latency | --jobs) return ;;
+    *) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port $own --help" ;;
   esac
   # What is no option is a design of check.
   if [ "${COMP_WORDS[1]}" = check ] && [[ $word != -* ]] && [[ $before != --* || $before = --each ]]; then

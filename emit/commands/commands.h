@@ -11,5 +11,7 @@ bool command_emit(int argc, char **argv, Problem *problem);
 /* Tests somebody's design and says which mistake it makes. The problem has no text but the status
  * STATUS_WRONG_DESIGN or STATUS_UNTESTED when all went well and a design did not. */
 bool command_check(int argc, char **argv, Problem *problem);
+/* Works an operation column by column. */
+bool command_work(int argc, char **argv, Problem *problem);
 
 #endif

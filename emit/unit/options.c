@@ -17,6 +17,7 @@ typedef struct {
     const char *port[PORTS_MAX];
     int port_count;
     bool latency_given;
+    const char *operation; /* --operation, or NULL */
 } Reading;
 
 typedef struct {
@@ -405,6 +406,26 @@ static bool take_format(Reading *reading, const char *text, Problem *problem) {
     return true;
 }
 
+static bool take_operation_worked(Reading *reading, const char *text, Problem *problem) {
+    (void)problem; /* which operations there are is known when everything has been read */
+    reading->operation = text;
+    return true;
+}
+
+static bool take_cin(Reading *reading, const char *text, Problem *problem) {
+    uint64_t level = 0;
+    if (!take_number("--cin", text, 0, 1, &level, problem))
+        return false;
+    reading->request->cin = (int)level;
+    return true;
+}
+
+static bool take_steps(Reading *reading, const char *text, Problem *problem) {
+    (void)text, (void)problem;
+    reading->request->steps = true;
+    return true;
+}
+
 static bool take_help(Reading *reading, const char *text, Problem *problem) {
     (void)text, (void)problem;
     reading->request->help = true;
@@ -474,6 +495,13 @@ static const Option options[] = {
      take_jobs},
     {"format", "KIND", format_names, "text", "how results are written", COMMAND_CHECK, false,
      take_format},
+    {"operation", "OP", NULL, "the first of the unit's", "the operation that is worked",
+     COMMAND_WORK, false, take_operation_worked},
+    {"cin", "LEVEL", NULL, "no carry, no borrow",
+     "the level of the pin cin, 0 or 1, for an operation that reads it", COMMAND_WORK, false,
+     take_cin},
+    {"steps", NULL, NULL, "absent", "a line of reasoning for each column", COMMAND_WORK, false,
+     take_steps},
     {"help", NULL, NULL, NULL, "show this", COMMAND_EVERY, true, take_help},
 };
 
@@ -492,6 +520,7 @@ static const struct {
 } commands[] = {
     {COMMAND_EMIT, "emit", NULL},
     {COMMAND_CHECK, "check", "DESIGN.v..."},
+    {COMMAND_WORK, "work", "A [B]"},
 };
 
 enum { COMMANDS_COUNT = sizeof commands / sizeof commands[0] };
@@ -569,6 +598,26 @@ static void settle_latency(const Reading *reading, Unit *unit) {
         unit->reset = RESET_NONE;
 }
 
+/* Which of the unit's operations --operation names; the first when it names none. */
+static bool place_operation(Reading *reading, Problem *problem) {
+    const Unit *unit = &reading->request->unit;
+    const char *names[OP_COUNT + 1] = {NULL};
+    for (int k = 0; k < unit->choice_count; k++)
+        names[k] = operation_name(unit->choice[k].operation);
+    if (reading->operation == NULL)
+        return true;
+    int found = find(names, reading->operation, strlen(reading->operation));
+    if (found < 0) {
+        char known[128];
+        list_values(names, known, sizeof known);
+        return problem_set(problem, STATUS_INVALID,
+                           "--operation cannot be %s; this unit does %s, see --operations",
+                           problem_quote(reading->operation).text, known);
+    }
+    reading->request->choice = found;
+    return true;
+}
+
 static bool settle(Reading *reading, Problem *problem) {
     Unit *unit = &reading->request->unit;
     settle_latency(reading, unit);
@@ -578,7 +627,8 @@ static bool settle(Reading *reading, Problem *problem) {
         return false;
     if (!reading->latency_given)
         reading->request->latency = unit_latency(unit);
-    return place_ports(reading, unit, problem) && unit_settle_pins(unit, problem);
+    return place_ports(reading, unit, problem) && unit_settle_pins(unit, problem) &&
+           place_operation(reading, problem);
 }
 
 static void make_long_options(Command command, struct option *list) {
@@ -639,7 +689,8 @@ bool options_parse(Command command, int argc, char **argv, Request *request, Pro
     *request = (Request){.out = ".",
                          .random = OPTIONS_RANDOM_DEFAULT,
                          .seed = OPTIONS_SEED_DEFAULT,
-                         .operands = argv + 1};
+                         .operands = argv + 1,
+                         .cin = OPTIONS_CIN_UNSET};
     unit_init(&request->unit);
     Reading reading = {.request = request};
     if (!read_arguments(command, argc, argv, &reading, problem))

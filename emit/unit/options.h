@@ -11,6 +11,7 @@
 #define OPTIONS_RANDOM_DEFAULT 2000u    /* random vectors */
 #define OPTIONS_RANDOM_MAX     1000000u /* keeps a file in the range of gigabytes at most */
 #define OPTIONS_SEED_DEFAULT   1u
+#define OPTIONS_CIN_UNSET      (-1)
 
 /* Which commands take an option: the bits of Option.commands. */
 typedef enum {
@@ -44,6 +45,9 @@ typedef struct {
     Format format;
     char **operands; /* what is not an option, for the commands that take such */
     int operand_count;
+    int choice; /* work: the operation, an index into unit.choice */
+    int cin;    /* work: the level of the pin, 0 or 1, or OPTIONS_CIN_UNSET */
+    bool steps; /* work: a line a column */
 } Request;
 
 /* Reads argv[1 ...] (argv[0] is the command's name) into a settled request. Options and operands

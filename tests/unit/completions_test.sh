@@ -15,15 +15,20 @@ bash_offers() {
 
 commands=$("$SUMWRIGHT" --help | sed -n 's/^  \([a-z]\{1,\}\)  .*/\1/p')
 [ -n "$commands" ]
+printf '%s\n' $commands | sort >commands
 for command in $commands; do
-  "$SUMWRIGHT" "$command" --help | sed -n 's/^  --\([a-z-]*\).*/\1/p'
-done | sort -u >options
+  "$SUMWRIGHT" "$command" --help | sed -n 's/^  --\([a-z-]*\).*/\1/p' | sort >of_command
+  cat of_command >>all
+  bash_offers "$command" -- | sed 's/^--//' >offered
+  diff of_command offered || { echo "wrong: the options of $command in bash"; exit 1; }
+done
+sort -u all >options
 [ "$(wc -l <options)" -gt 15 ]
-bash_offers emit -- | sed 's/^--//' >bash_options
+bash_offers "" | grep -v -e -- | diff - commands || { echo "wrong: the commands of bash"; exit 1; }
 grep -o "'\*\{0,1\}--[a-z-]*\[" "$docs/completions/_sumwright" | tr -d "'*[" | sed 's/^--//' | sort -u >zsh_options
 sed -n 's/^complete .* -l \([a-z-]*\).*/\1/p' "$docs/completions/sumwright.fish" | sort -u | grep -v -x version >fish_options
 sed -n 's/^\.It Fl -\([a-z-]*\).*/\1/p' "$docs/sumwright.1" | sort -u >man_options
-for shell in bash zsh fish man; do
+for shell in zsh fish man; do
   diff options ${shell}_options || { echo "wrong: the options of $shell"; exit 1; }
 done
 

@@ -1,0 +1,13 @@
+/* What sumwright work and its tests share. */
+#ifndef SUMWRIGHT_COMMANDS_WORK_H
+#define SUMWRIGHT_COMMANDS_WORK_H
+
+#include "unit/options.h"
+#include "work/working.h"
+
+/* Works out what a request of COMMAND_WORK asks for. Operands that are missing, extra or do not fit
+ * the unit's width, and a --cin that the operation does not read, are problems of STATUS_INVALID.
+ * The working points into the request. */
+bool work_request(const Request *request, Working *working, Problem *problem);
+
+#endif

@@ -1,0 +1,446 @@
+/* See sheet.h. Colour repeats what signs say: the two last carries stand in parentheses, the sign
+ * column between bars, a verdict that is not "valid" in capitals. */
+#include "work/sheet.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- paint -------------------------------------------------------------------------------- */
+
+typedef enum { PAINT_NONE, PAINT_CARRY, PAINT_STRONG, PAINT_GOOD, PAINT_BAD } Paint;
+
+static void change_paint(const Terminal *terminal, Paint paint) {
+    static const char *const codes[] = {[PAINT_NONE] = "\033[0m",
+                                        [PAINT_CARRY] = "\033[36m",
+                                        [PAINT_STRONG] = "\033[1m",
+                                        [PAINT_GOOD] = "\033[1;32m",
+                                        [PAINT_BAD] = "\033[1;31m"};
+    if (terminal->colour)
+        fputs(codes[paint], terminal->out);
+}
+
+/* A line is made up in memory, so that blanks at its end can be left out. */
+enum { LINE_BYTES = TERMINAL_COLUMNS_MAX + 64 };
+
+typedef struct {
+    char text[LINE_BYTES];
+    unsigned char paint[LINE_BYTES];
+    size_t length;
+} Line;
+
+static void put(Line *line, Paint paint, const char *text) {
+    for (; *text != '\0' && line->length < LINE_BYTES; text++, line->length++) {
+        line->text[line->length] = *text;
+        line->paint[line->length] = (unsigned char)paint;
+    }
+}
+
+static void put_number(Line *line, Paint paint, int width, unsigned number) {
+    char text[16];
+    snprintf(text, sizeof text, "%*u", width, number);
+    put(line, paint, text);
+}
+
+static void pad_to(Line *line, size_t length) {
+    while (line->length < length)
+        put(line, PAINT_NONE, " ");
+}
+
+static void end_line(Line *line, const Terminal *terminal) {
+    while (line->length > 0 && line->text[line->length - 1] == ' ')
+        line->length--;
+    Paint now = PAINT_NONE;
+    for (size_t i = 0; i < line->length; i++) {
+        if (line->paint[i] != now) {
+            if (now != PAINT_NONE)
+                change_paint(terminal, PAINT_NONE);
+            now = (Paint)line->paint[i];
+            if (now != PAINT_NONE)
+                change_paint(terminal, now);
+        }
+        fputc(line->text[i], terminal->out);
+    }
+    if (now != PAINT_NONE)
+        change_paint(terminal, PAINT_NONE);
+    fputc('\n', terminal->out);
+    line->length = 0;
+}
+
+/* ---- wrapping ----------------------------------------------------------------------------- */
+
+/* Words of text, wrapped between the indent and the terminal's width, from column on; the first
+ * word is painted. */
+static void wrap(const Terminal *terminal, unsigned indent, unsigned column, Paint paint,
+                 const char *text) {
+    while (*text != '\0') {
+        unsigned length = (unsigned)strcspn(text, " ");
+        if (column > indent && column + 1 + length > terminal->columns) {
+            fprintf(terminal->out, "\n%*s", (int)indent, "");
+            column = indent;
+        } else if (column > indent) {
+            fputc(' ', terminal->out);
+            column++;
+        }
+        /* A word longer than a line is cut where the line ends. */
+        unsigned room = terminal->columns > column ? terminal->columns - column : length;
+        if (length > room)
+            length = room;
+        if (paint != PAINT_NONE)
+            change_paint(terminal, paint);
+        fprintf(terminal->out, "%.*s", (int)length, text);
+        if (paint != PAINT_NONE)
+            change_paint(terminal, PAINT_NONE);
+        paint = PAINT_NONE;
+        column += length;
+        text += length;
+        text += strspn(text, " ");
+    }
+    fputc('\n', terminal->out);
+}
+
+/* ---- the table ---------------------------------------------------------------------------- */
+
+/* A line of the table: label, the place of the carry that leaves, a bar, then a cell a column, with
+ * a bar after the sign column; last, what is said about the row.
+ *
+ *     carry   (0) |(1)| 1  0  0  0  0  1  1  <- 1 first carry: sub lets a 1 enter
+ */
+enum { LABEL_WIDTH = 8, OUT_WIDTH = 4, LEFT_WIDTH = LABEL_WIDTH + OUT_WIDTH + 1, CELL_LEAST = 3 };
+
+static const char arrow[] = "<- ";
+static const char inverted[] = "every bit inverted";
+static const char first_mark[] = " first carry";
+
+typedef struct {
+    const Working *working;
+    const Story *story;
+    const Terminal *terminal;
+    unsigned cell;     /* characters of a column */
+    unsigned group;    /* columns side by side */
+    unsigned low, top; /* the columns of the group being written: low ... top - 1 */
+    bool notes;        /* there is room for what is said about the operands and results */
+    Line line;
+} Table;
+
+static bool is_sign(const Table *table, unsigned column) {
+    return column + 1 == table->working->unit->width;
+}
+
+/* The characters of a row without what is said about it. */
+static unsigned row_width(const Table *table) {
+    return LEFT_WIDTH + (table->top - table->low) * table->cell + is_sign(table, table->top - 1);
+}
+
+static void begin_row(Table *table, const char *label) {
+    put(&table->line, PAINT_NONE, label);
+    pad_to(&table->line, LEFT_WIDTH - 1);
+    put(&table->line, PAINT_NONE, "|");
+}
+
+/* A bit in its cell, its digit where column numbers have their last. */
+static void put_bit(Table *table, unsigned column, bool bit, bool compared, Paint paint) {
+    char text[16];
+    snprintf(text, sizeof text, "%*s%d%s", (int)table->cell - 2, compared ? "(" : "", bit,
+             compared ? ")" : " ");
+    put(&table->line, paint, text);
+    if (is_sign(table, column))
+        put(&table->line, PAINT_NONE, "|");
+}
+
+static void end_row(Table *table, const char *note) {
+    if (table->notes && note != NULL) {
+        pad_to(&table->line, row_width(table) + 1);
+        put(&table->line, PAINT_NONE, note);
+    }
+    end_line(&table->line, table->terminal);
+}
+
+static void write_row(Table *table, const char *label, const Word *word, const char *note) {
+    begin_row(table, label);
+    for (unsigned column = table->top; column-- > table->low;)
+        put_bit(table, column, word_bit(word, column), false, PAINT_NONE);
+    end_row(table, note);
+}
+
+/* The carry that enters the lowest column of the group, and as much about the first one as the line
+ * has room for. */
+static void write_entering_carry(Table *table) {
+    Line *line = &table->line;
+    pad_to(line, row_width(table));
+    put(line, PAINT_CARRY, arrow);
+    put_number(line, PAINT_CARRY, 1, word_bit(&table->working->carry, table->low));
+    const char *reason = table->story->first_carry;
+    size_t room = table->terminal->columns;
+    if (table->low > 0 || line->length + strlen(first_mark) > room)
+        return;
+    put(line, PAINT_NONE, first_mark);
+    if (line->length + strlen(": ") + strlen(reason) > room)
+        return;
+    put(line, PAINT_NONE, ": ");
+    put(line, PAINT_NONE, reason);
+}
+
+/* Each carry over the column that it enters; the one that leaves the group before the bar. */
+static void write_carries(Table *table) {
+    const Word *carry = &table->working->carry;
+    bool last = is_sign(table, table->top - 1);
+    Paint paint = last ? PAINT_STRONG : PAINT_CARRY;
+    Line *line = &table->line;
+    put(line, PAINT_CARRY, "carry");
+    pad_to(line, LABEL_WIDTH);
+    put(line, paint, last ? "(" : " ");
+    put_number(line, paint, 1, word_bit(carry, table->top));
+    put(line, paint, last ? ")" : " ");
+    pad_to(line, LEFT_WIDTH - 1);
+    put(line, PAINT_NONE, "|");
+    for (unsigned column = table->top; column-- > table->low;)
+        put_bit(table, column, word_bit(carry, column), is_sign(table, column),
+                is_sign(table, column) ? PAINT_STRONG : PAINT_CARRY);
+    write_entering_carry(table);
+    end_line(line, table->terminal);
+}
+
+static void write_column_numbers(Table *table) {
+    Line *line = &table->line;
+    if (is_sign(table, table->top - 1)) {
+        pad_to(line, LEFT_WIDTH + table->cell - CELL_LEAST);
+        put(line, PAINT_STRONG, "sign");
+        end_line(line, table->terminal);
+    }
+    put(line, PAINT_NONE, "column");
+    pad_to(line, LABEL_WIDTH);
+    put(line, PAINT_NONE, "out");
+    pad_to(line, LEFT_WIDTH - 1);
+    put(line, PAINT_NONE, "|");
+    for (unsigned column = table->top; column-- > table->low;) {
+        put_number(line, PAINT_NONE, (int)table->cell - 1, column);
+        put(line, PAINT_NONE, is_sign(table, column) ? " |" : " ");
+    }
+    end_row(table, NULL);
+}
+
+static void write_rule(Table *table) {
+    Line *line = &table->line;
+    while (line->length < LEFT_WIDTH - 1)
+        put(line, PAINT_NONE, "-");
+    put(line, PAINT_NONE, "+");
+    for (unsigned column = table->top; column-- > table->low;) {
+        for (unsigned i = 0; i < table->cell; i++)
+            put(line, PAINT_NONE, "-");
+        if (is_sign(table, column))
+            put(line, PAINT_NONE, "+");
+    }
+    end_line(line, table->terminal);
+}
+
+static const Word *source_word(const Working *working, int which) {
+    return working->view.source[which] == OPERAND_A ? &working->a : &working->b;
+}
+
+/* A row of the adder's own: an operand that comes in as it is shows its value, unless the rows
+ * above have shown it. */
+static void write_operand(Table *table, int which) {
+    const Working *working = table->working;
+    const AdderView *view = &working->view;
+    char *note = NULL;
+    if (view->source[which] != OPERAND_ZERO && !working_inverts(working))
+        note = story_both_readings(source_word(working, which));
+    const char *remark = view->inverted[which] ? inverted : NULL;
+    write_row(table, working_operand_name(working, which), &working->operand[which],
+              note != NULL ? note : remark);
+    free(note);
+}
+
+/* The operands at the pins, where the adder sees one of them inverted. */
+static void write_pins(Table *table) {
+    const Working *working = table->working;
+    if (!working_inverts(working))
+        return;
+    for (int which = 0; which < 2; which++) {
+        if (working->view.source[which] == OPERAND_ZERO)
+            continue;
+        char *note = story_both_readings(source_word(working, which));
+        write_row(table, which == 0 ? "a" : "b", source_word(working, which), note);
+        free(note);
+    }
+    write_rule(table);
+}
+
+static void write_results(Table *table) {
+    const Working *working = table->working;
+    const Word *result = &working->outcome.result;
+    if (working->unit->overflow != OVERFLOW_WRAP) {
+        char *note = story_both_readings(&working->sum);
+        write_row(table, "sum", &working->sum, note);
+        free(note);
+    }
+    char *note = story_both_readings(result);
+    write_row(table, "result", result, note);
+    free(note);
+}
+
+/* Which columns these are, where not all of them are beside one another. */
+static void write_heading(const Table *table) {
+    char text[128];
+    int used = table->top - table->low == 1
+                   ? snprintf(text, sizeof text, "column %u", table->low)
+                   : snprintf(text, sizeof text, "columns %u to %u", table->top - 1, table->low);
+    if (table->low > 0) {
+        fputc('\n', table->terminal->out);
+        snprintf(text + used, sizeof text - (size_t)used,
+                 ", which the carry out of column %u enters", table->low - 1);
+    }
+    wrap(table->terminal, 0, 0, PAINT_NONE, text);
+}
+
+static void write_group(Table *table) {
+    write_column_numbers(table);
+    write_rule(table);
+    write_pins(table);
+    write_carries(table);
+    write_operand(table, 0);
+    write_operand(table, 1);
+    write_rule(table);
+    write_results(table);
+}
+
+/* ---- what fits ---------------------------------------------------------------------------- */
+
+/* As many columns as fit beside one another: all of them, or sixteens, eights or fours, or what
+ * there is room for, at least one. */
+static unsigned columns_that_fit(const Table *table, unsigned width) {
+    unsigned taken = LEFT_WIDTH + 1 + (unsigned)strlen(arrow) + 1;
+    unsigned room = table->terminal->columns;
+    unsigned fit = room > taken ? (room - taken) / table->cell : 0;
+    if (fit >= width)
+        return width;
+    for (unsigned even = 16; even >= 4; even /= 2)
+        if (fit >= even)
+            return fit / even * even;
+    return fit > 0 ? fit : 1;
+}
+
+/* Whether all columns are beside one another and every value has room beside them. */
+static bool notes_fit(const Table *table) {
+    const Working *working = table->working;
+    unsigned width = working->unit->width;
+    const Word *words[] = {&working->a, &working->b, &working->sum, &working->outcome.result};
+    size_t longest = strlen(inverted);
+    for (size_t k = 0; k < sizeof words / sizeof words[0]; k++) {
+        char *note = story_both_readings(words[k]);
+        longest = strlen(note) > longest ? strlen(note) : longest;
+        free(note);
+    }
+    unsigned taken = LEFT_WIDTH + width * table->cell + 2;
+    return table->group == width && taken + longest <= table->terminal->columns;
+}
+
+static void write_table(const Working *working, const Story *story, const Terminal *terminal) {
+    static Table table; /* a Line is large */
+    unsigned width = working->unit->width;
+    char digits[16];
+    int number = snprintf(digits, sizeof digits, "%u", width - 1);
+    table = (Table){.working = working, .story = story, .terminal = terminal};
+    table.cell = (unsigned)number + 1 > CELL_LEAST ? (unsigned)number + 1 : CELL_LEAST;
+    table.group = columns_that_fit(&table, width);
+    table.notes = notes_fit(&table);
+    for (; table.top < width; table.low = table.top) {
+        table.top = width - table.low > table.group ? table.low + table.group : width;
+        if (table.group < width)
+            write_heading(&table);
+        write_group(&table);
+    }
+}
+
+/* ---- the words ---------------------------------------------------------------------------- */
+
+enum { INDENT = 2, ROOM_LEAST = 24 };
+
+/* A label, and the text beside it, or below it where that leaves too little room. */
+static void write_labelled(const Terminal *terminal, unsigned label_width, const char *label,
+                           Paint paint, const char *text) {
+    unsigned indent = INDENT + label_width + 2;
+    if (indent + ROOM_LEAST <= terminal->columns) {
+        fprintf(terminal->out, "%*s%-*s  ", INDENT, "", (int)label_width, label);
+        wrap(terminal, indent, indent, paint, text);
+        return;
+    }
+    fprintf(terminal->out, "%*s%s\n%*s", INDENT, "", label, 2 * INDENT, "");
+    wrap(terminal, 2 * INDENT, 2 * INDENT, paint, text);
+}
+
+static void write_part(const Terminal *terminal, const StoryPart *part) {
+    static const Paint paints[] = {
+        [TONE_PLAIN] = PAINT_NONE, [TONE_GOOD] = PAINT_GOOD, [TONE_BAD] = PAINT_BAD};
+    unsigned widest = 0;
+    if (part->count == 0)
+        return;
+    for (int k = 0; k < part->count; k++)
+        if (strlen(part->line[k].label) > widest)
+            widest = (unsigned)strlen(part->line[k].label);
+    fputc('\n', terminal->out);
+    wrap(terminal, 0, 0, PAINT_NONE, part->heading);
+    for (int k = 0; k < part->count; k++)
+        write_labelled(terminal, widest, part->line[k].label, paints[part->line[k].tone],
+                       part->line[k].text);
+}
+
+/* The numbers side by side where they fit. */
+static bool write_number_table(const Story *story, const Terminal *terminal) {
+    static const char left[] = "unsigned", right[] = "two's complement";
+    size_t first = strlen(left), second = strlen(right), label = strlen("numbers");
+    for (int k = 0; k < story->number_count; k++) {
+        const StoryNumber *number = &story->number[k];
+        first = strlen(number->as_unsigned) > first ? strlen(number->as_unsigned) : first;
+        second = strlen(number->as_signed) > second ? strlen(number->as_signed) : second;
+    }
+    if (INDENT + label + 2 + first + 2 + second > terminal->columns)
+        return false;
+    fprintf(terminal->out, "\n%-*s  %*s  %*s\n", (int)(INDENT + label), "numbers", (int)first, left,
+            (int)second, right);
+    for (int k = 0; k < story->number_count; k++)
+        fprintf(terminal->out, "%*s%-*s  %*s  %*s\n", INDENT, "", (int)label,
+                story->number[k].label, (int)first, story->number[k].as_unsigned, (int)second,
+                story->number[k].as_signed);
+    return true;
+}
+
+static void write_number_list(const Story *story, const Terminal *terminal) {
+    static const char *const readings[] = {"unsigned", "two's complement"};
+    fputs("\nnumbers\n", terminal->out);
+    for (int k = 0; k < story->number_count; k++)
+        for (int reading = 0; reading < 2; reading++) {
+            const StoryNumber *number = &story->number[k];
+            char label[64];
+            snprintf(label, sizeof label, "%s, %s", number->label, readings[reading]);
+            write_labelled(terminal, (unsigned)strlen("result, two's complement"), label,
+                           PAINT_NONE, reading == 0 ? number->as_unsigned : number->as_signed);
+        }
+}
+
+static void write_steps(const Working *working, const Terminal *terminal) {
+    fputc('\n', terminal->out);
+    wrap(terminal, 0, 0, PAINT_NONE, "steps, from the lowest column up");
+    for (unsigned column = 0; column < working->unit->width; column++) {
+        char *step = story_step(working, column);
+        fprintf(terminal->out, "%*s", INDENT, "");
+        wrap(terminal, 2 * INDENT, INDENT, PAINT_NONE, step);
+        free(step);
+    }
+}
+
+void sheet_write(const Working *working, const Story *story, bool steps, const Terminal *terminal) {
+    change_paint(terminal, PAINT_STRONG);
+    wrap(terminal, 0, 0, PAINT_NONE, story->title);
+    change_paint(terminal, PAINT_NONE);
+    wrap(terminal, 0, 0, PAINT_NONE, story->unit);
+    fputc('\n', terminal->out);
+    write_table(working, story, terminal);
+    if (steps)
+        write_steps(working, terminal);
+    write_part(terminal, &story->verdict);
+    if (!write_number_table(story, terminal))
+        write_number_list(story, terminal);
+    write_part(terminal, &story->back);
+    write_part(terminal, &story->flags);
+}
