@@ -37,7 +37,7 @@ typedef enum {
 const char *mistake_name(Mistake mistake);
 const char *mistake_sentence(Mistake mistake);
 
-enum { FINDING_DETAIL_BYTES = 512, FINDINGS_MAX = 6 };
+enum { FINDING_DETAIL_BYTES = 512, FINDINGS_MAX = 6, GROUPS_MAX = OP_COUNT + 1 };
 
 typedef struct {
     Mistake mistake;
@@ -49,6 +49,8 @@ typedef struct {
     size_t cases;
     size_t wrong; /* cases that differ; 0: the design is right as far as the cases go */
     Tail tail;    /* what a reset and a clock without enable do, where all cases are right */
+    size_t asked[GROUPS_MAX]; /* cases by what is asked for: a choice each, then nothing */
+    size_t wrong_of[GROUPS_MAX];
     int finding_count;
     Finding finding[FINDINGS_MAX]; /* one MISTAKE_UNEXPLAINED where nothing explains it, then the
                                       nearest, if any */

@@ -5,14 +5,12 @@
 
 #include "check/rules.h"
 
-enum { GROUPS_MAX = OP_COUNT + 1 }; /* a choice each, and nothing requested */
-
 typedef struct {
     const Evidence *evidence;
     const Unit *unit;
-    int late;       /* clocks that samples are looked at later */
-    uint64_t *mask; /* the bits of a packed word that the design has */
-    int group_count;
+    int late;                     /* clocks that samples are looked at later */
+    uint64_t *mask;               /* the bits of a packed word that the design has */
+    int group_count;              /* a choice each, and nothing requested */
     size_t *order;                /* cases by group, in each the wrong ones first */
     size_t begin[GROUPS_MAX + 1]; /* where a group begins in order */
     size_t wrong[GROUPS_MAX];     /* how many of a group are wrong */

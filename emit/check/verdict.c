@@ -60,6 +60,25 @@ static void note_mapping(Check *check) {
     note(check, pins);
 }
 
+/* How many cases of each operation differ, where there are several. */
+static void note_operations(Check *check) {
+    const Unit *unit = check->question->unit;
+    const Diagnosis *diagnosis = &check->diagnosis;
+    char text[NOTE_BYTES] = "differs in";
+    size_t used = strlen(text);
+    for (int g = 0; g <= unit->choice_count; g++) {
+        if (diagnosis->asked[g] == 0)
+            continue;
+        bool nothing = g == unit->choice_count;
+        used += (size_t)snprintf(
+            text + used, sizeof text - used, "%s %s %zu of %zu", g == 0 ? "" : ",",
+            nothing ? "nothing requested" : operation_name(unit->choice[g].operation),
+            diagnosis->wrong_of[g], diagnosis->asked[g]);
+    }
+    if (diagnosis->wrong > 0 && unit->choice_count > 1)
+        note(check, text);
+}
+
 static void note_tail(Check *check) {
     if (check->diagnosis.tail == TAIL_HOLD_WRONG)
         note(check, "every vector is right; with the enable low the outputs change at a clock");
@@ -207,6 +226,7 @@ static void put_diagnosis(const Check *check, FILE *reply) {
 
 static void put_verdict(Check *check, VerdictKind kind, Status status, const char *reason,
                         FILE *reply) {
+    note_operations(check);
     note_tail(check);
     put_number(reply, kind);
     put_number(reply, (size_t)status);

@@ -1,0 +1,200 @@
+/* See moves.h. A new mistake in what is added is a row of the table and what it does to a variant.
+ */
+#include "check/moves.h"
+
+static const Move moves[] = {
+    {MOVE_FIRST_MISSING, 0, MISTAKE_FIRST_CARRY_MISSING, false, ""},
+    {MOVE_PLAIN, 0, MISTAKE_OPERAND_NOT_INVERTED, false, "it computes a + b + 1"},
+    {MOVE_PLAIN_SUM, 0, MISTAKE_OPERAND_NOT_INVERTED, false, "it computes a + b"},
+    {MOVE_SWAPPED, 0, MISTAKE_OPERANDS_SWAPPED, false, ""},
+    {MOVE_CONTROL, 0, MISTAKE_CONTROL_REVERSED, true, ""},
+    {MOVE_CIN_SENSE, 0, MISTAKE_CARRY_SENSE_REVERSED, false, "the pin cin"},
+    {MOVE_REVERSE, 1, MISTAKE_BITS_REVERSED, false, "a"},
+    {MOVE_REVERSE, 2, MISTAKE_BITS_REVERSED, false, "b"},
+    {MOVE_REVERSE, 4, MISTAKE_BITS_REVERSED, false, "result"},
+    {MOVE_REVERSE, 3, MISTAKE_BITS_REVERSED, false, "a and b"},
+    {MOVE_REVERSE, 5, MISTAKE_BITS_REVERSED, false, "a and result"},
+    {MOVE_REVERSE, 6, MISTAKE_BITS_REVERSED, false, "b and result"},
+    {MOVE_REVERSE, 7, MISTAKE_BITS_REVERSED, false, "a, b and result"},
+    {MOVE_CODE, 0, MISTAKE_BITS_REVERSED, true, "op"},
+    {MOVE_CUT, CUT_SUM_ZEROS, MISTAKE_WIDTH_SHORT, false, ""},
+    {MOVE_CUT, CUT_SUM_CARRY, MISTAKE_WIDTH_SHORT, false, ""},
+    {MOVE_CUT, CUT_SUM_SIGN, MISTAKE_WIDTH_SHORT, false, ""},
+    {MOVE_CUT, CUT_OPERANDS, MISTAKE_WIDTH_SHORT, false, ""},
+    {MOVE_CUT, CUT_A, MISTAKE_WIDTH_SHORT, false, ""},
+    {MOVE_CUT, CUT_B, MISTAKE_WIDTH_SHORT, false, ""},
+    {MOVE_CUT, CUT_X, MISTAKE_WIDTH_SHORT, false, ""},
+    {MOVE_CUT, CUT_Y, MISTAKE_WIDTH_SHORT, false, ""},
+    {MOVE_CUT, CUT_X_AND_Y, MISTAKE_WIDTH_SHORT, false, ""},
+    {MOVE_STUCK, 0, MISTAKE_BIT_STUCK, true, ""},
+    {MOVE_BREAKS, 0, MISTAKE_CARRY_BROKEN, false, ""},
+};
+
+const Move *moves_all(int *count) {
+    *count = (int)(sizeof moves / sizeof moves[0]);
+    return moves;
+}
+
+unsigned moves_lowest_wrong(const Study *study) {
+    unsigned bit = 0;
+    while (bit < study->unit->width && !word_bit(&study->ever_wrong, bit))
+        bit++;
+    return bit;
+}
+
+bool theory_add(const Study *study, Theory *theory, const Move *move) {
+    Variant *variant = &theory->variant;
+    unsigned kept = moves_lowest_wrong(study);
+    theory->move[theory->count++] = move;
+    theory->everywhere = theory->everywhere || move->everywhere;
+    switch (move->kind) {
+    case MOVE_FIRST_MISSING:
+        variant->first_missing = true;
+        return true;
+    case MOVE_PLAIN:
+        variant->operand = OPERAND_PLAIN;
+        return true;
+    case MOVE_PLAIN_SUM:
+        variant->operand = OPERAND_PLAIN_SUM;
+        return true;
+    case MOVE_SWAPPED:
+        variant->swapped = true;
+        return true;
+    case MOVE_CONTROL:
+        variant->control_reversed = true;
+        return study->unit->control != CONTROL_FIXED;
+    case MOVE_CIN_SENSE:
+        variant->cin_reversed = true;
+        return unit_has(study->unit, PIN_CIN);
+    case MOVE_REVERSE:
+        variant->reverse_a = (move->number & 1) != 0;
+        variant->reverse_b = (move->number & 2) != 0;
+        variant->reverse_result = (move->number & 4) != 0;
+        return unit_has(study->unit, PIN_B) || !variant->reverse_b;
+    case MOVE_CODE:
+        variant->code_reversed = true;
+        return study->unit->control == CONTROL_CODE && study->unit->code_bits > 1;
+    case MOVE_CUT:
+        variant->cut = (Cut)move->number;
+        variant->kept = kept;
+        return kept > 0 && kept + 2 <= study->unit->width;
+    case MOVE_STUCK:
+        theory->stuck = true;
+        return study->any_stuck;
+    default:
+        return true; /* breaks: found when all moves are known */
+    }
+}
+/* ---- carries that do not arrive ------------------------------------------------------------ */
+
+/* What has been seen of the carries that the columns were given. */
+typedef struct {
+    Word differs; /* columns where it was not the carry of the column before, in some case */
+    Word seen_0, seen_1;
+} Carries;
+
+/* In words of up to 4098 bits: to |= from. */
+static void merge(Word *to, const Word *from) {
+    for (unsigned limb = 0; limb < (to->width + 63) / 64; limb++)
+        to->limb[limb] |= from->limb[limb];
+}
+
+/* The carries out of every column, shifted to the column that they enter. */
+static void carries_on(const Machine *machine, const Word *used, Word *entering) {
+    Word either, both;
+    word_xor(&either, &machine->x, &machine->y);
+    word_and(&both, &machine->x, &machine->y);
+    word_and(&either, &either, used);
+    merge(&both, &either);
+    word_add(entering, &both, &both, word_bit(&machine->carries, 0));
+}
+
+/* From the result that came out, bit by bit the carry that its column was given: result, X and Y
+ * XORed. It should be the one that the column before makes of its own. */
+static void note_carries(const Study *study, const Theory *theory, size_t k, Carries *carries) {
+    static View view;
+    static Machine machine;
+    Word a, b, unknown, known, used, entering, differs;
+    study_view(study, &theory->variant, k, &machine, &a, &b, &unknown, &view);
+    if (theory->stuck)
+        merge(&unknown, &study->stuck);
+    Word seen = view.seen;
+    if (theory->variant.reverse_result) {
+        variant_reverse(&seen, &view.seen);
+        known = unknown;
+        variant_reverse(&unknown, &known);
+    }
+    word_not(&known, &unknown);
+    word_xor(&used, &seen, &machine.x);
+    word_xor(&used, &used, &machine.y);
+    carries_on(&machine, &used, &entering);
+    word_xor(&differs, &used, &entering);
+    word_and(&differs, &differs, &known);
+    word_add(&unknown, &unknown, &unknown, false); /* what an unknown bit hands on is not known */
+    word_not(&unknown, &unknown);
+    word_and(&differs, &differs, &unknown);
+    merge(&carries->differs, &differs);
+    word_and(&entering, &used, &known);
+    merge(&carries->seen_1, &entering);
+    word_not(&used, &used);
+    word_and(&entering, &used, &known);
+    merge(&carries->seen_0, &entering);
+}
+
+/* Every column that is not given its carry must be given a constant. */
+static bool all_constant(const Carries *carries) {
+    Word both;
+    word_and(&both, &carries->seen_0, &carries->seen_1);
+    word_and(&both, &both, &carries->differs);
+    return word_is_zero(&both);
+}
+
+/* The breaks that the cases of the wrong groups show. */
+static bool read_breaks(const Study *study, const Fit *base, Theory *theory) {
+    static Carries carries;
+    unsigned width = study->unit->width;
+    word_zero(&carries.differs, width);
+    word_zero(&carries.seen_0, width);
+    word_zero(&carries.seen_1, width);
+    for (int g = 0; g < study->unit->choice_count; g++)
+        for (size_t i = study->begin[g]; i < study->begin[g + 1] && !base[g].agrees; i++) {
+            note_carries(study, theory, study->order[i], &carries);
+            if (!all_constant(&carries))
+                return false;
+        }
+    theory->breaks.any = !word_is_zero(&carries.differs);
+    theory->breaks.column = carries.differs;
+    word_and(&theory->breaks.level, &carries.differs, &carries.seen_1);
+    theory->variant.breaks = &theory->breaks;
+    return theory->breaks.any;
+}
+
+/* Where saturation hides the sum, carries cannot be read off: each break is tried. */
+static bool guess_break(const Study *study, const Fit *base, Theory *theory) {
+    Breaks *breaks = &theory->breaks;
+    theory->variant.breaks = breaks;
+    breaks->any = true;
+    for (unsigned k = 0; k < 2 * study->unit->width; k++) {
+        word_zero(&breaks->column, study->unit->width);
+        word_put(&breaks->column, k / 2, true);
+        breaks->level = breaks->column;
+        if (k % 2 == 0)
+            word_zero(&breaks->level, study->unit->width);
+        bool good = true;
+        Fit fit;
+        for (int g = 0; g < study->unit->choice_count && good; g++)
+            good = base[g].agrees || study_fit(study, &theory->variant, theory->stuck, g, &fit);
+        if (good)
+            return true;
+    }
+    return false;
+}
+
+bool theory_find_breaks(const Study *study, const Fit *base, Theory *theory) {
+    theory->breaks.any = false;
+    theory->variant.breaks = NULL;
+    if (theory->variant.cut != CUT_NOTHING)
+        return false;
+    return study->unit->overflow == OVERFLOW_WRAP ? read_breaks(study, base, theory)
+                                                  : guess_break(study, base, theory);
+}
