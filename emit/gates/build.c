@@ -16,6 +16,17 @@ void build_netlist(const Unit *unit, Netlist *netlist) {
                    .x = operands.x,
                    .y = operands.y,
                    .first = operands.first,
+                   .a = operands.a,
+                   .b = operands.b,
+                   .turn_a = operands.signal[SIGNAL_TURN_A],
+                   .turn_b = operands.signal[SIGNAL_TURN_B],
+                   .chain = operands.chain,
+                   .subtracting = operands.signal[SIGNAL_SUBTRACTING],
+                   .carry_leaves = unit->sense == SENSE_NO_BORROW && unit->flag[FLAG_CARRY],
+                   .overflow_read = flags_read_overflow(unit),
+                   .turned = LITERAL_0,
+                   .leaving = LITERAL_NONE,
+                   .overflow = LITERAL_NONE,
                    .sum = memory_zeroed(unit->width, sizeof(Literal)),
                    .carry = memory_zeroed(unit->width + 1, sizeof(Literal))};
     structure_build(unit->structure)(netlist, &adder);

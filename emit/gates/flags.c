@@ -11,6 +11,8 @@ typedef struct {
     Netlist *netlist;
     const Literal *signal;
     const Adder *adder;
+    Literal carries;       /* in an addition: the carry out of the last column */
+    Literal borrows;       /* in a subtraction: the borrow out of the last column */
     Literal overflow;      /* the two last carries differ */
     Literal less_signed;   /* the exact signed result is below 0 */
     Literal less_unsigned; /* the exact unsigned result is below 0 */
@@ -19,16 +21,38 @@ typedef struct {
 
 /* ---- the exact result --------------------------------------------------------------------- */
 
+/* The carry into column i (out of the last one: i = width), turned over where turn is 1. */
+static Literal carry_turned(const Row *row, unsigned i, Literal turn) {
+    const Adder *adder = row->adder;
+    if (i == adder->width && adder->leaving != LITERAL_NONE)
+        return netlist_xor(row->netlist, adder->leaving, turn);
+    Literal between = netlist_xor(row->netlist, adder->turned, turn);
+    return netlist_xor(row->netlist, adder->carry[i], between);
+}
+
+/* The carry out of the last column as far as additions are concerned, and the borrow as far as
+ * subtractions are: a chain is both. */
+static void find_ends(Row *row) {
+    const Adder *adder = row->adder;
+    Literal last = adder->carry[adder->width];
+    bool chained =
+        adder->leaving == LITERAL_NONE && adder->turned == row->signal[SIGNAL_SUBTRACTING];
+    Literal carry = chained ? LITERAL_NONE : carry_turned(row, adder->width, LITERAL_0);
+    row->carries = chained ? last : carry;
+    row->borrows = chained ? last : literal_not(carry);
+}
+
 static void find_signs(Row *row) {
     Netlist *netlist = row->netlist;
     const Adder *adder = row->adder;
     unsigned sign = adder->width - 1;
-    row->overflow = netlist_xor(netlist, adder->carry[sign + 1], adder->carry[sign]);
+    row->overflow = adder->overflow;
+    if (row->overflow == LITERAL_NONE)
+        row->overflow = netlist_xor(netlist, adder->carry[sign + 1], adder->carry[sign]);
     netlist_name(netlist, row->overflow, "overflows", -1);
     row->less_signed = netlist_xor(netlist, adder->sum[sign], row->overflow);
     netlist_name(netlist, row->less_signed, "below_zero", -1);
-    row->less_unsigned =
-        netlist_and(netlist, row->signal[SIGNAL_SUBTRACTING], literal_not(adder->carry[sign + 1]));
+    row->less_unsigned = netlist_and(netlist, row->signal[SIGNAL_SUBTRACTING], row->borrows);
     netlist_name(netlist, row->less_unsigned, "borrows", -1);
 }
 
@@ -54,8 +78,7 @@ static void saturate_signed(Row *row) {
 static void saturate_unsigned(Row *row) {
     Netlist *netlist = row->netlist;
     Literal low = row->less_unsigned;
-    Literal high = netlist_and(netlist, row->adder->carry[row->adder->width],
-                               literal_not(row->signal[SIGNAL_SUBTRACTING]));
+    Literal high = netlist_and(netlist, row->carries, literal_not(row->signal[SIGNAL_SUBTRACTING]));
     netlist_name(netlist, high, "too_high", -1);
     for (unsigned i = 0; i < row->adder->width; i++) {
         Literal raised = netlist_or(netlist, row->adder->sum[i], high);
@@ -107,14 +130,13 @@ static Literal over_result(const Row *row, Gate *gate, const char *stem) {
 
 /* A carry out of a column as the pin shows it: turned over in a subtraction where the sense is
  * borrow. */
-static Literal carry_pin(const Row *row, Literal carry) {
-    if (row->unit->sense == SENSE_BORROW)
-        carry = netlist_xor(row->netlist, carry, row->signal[SIGNAL_SUBTRACTING]);
-    return carry;
+static Literal carry_pin(const Row *row, unsigned i) {
+    bool borrow = row->unit->sense == SENSE_BORROW;
+    return carry_turned(row, i, borrow ? row->signal[SIGNAL_SUBTRACTING] : LITERAL_0);
 }
 
 static Literal build_carry(const Row *row) {
-    return carry_pin(row, row->adder->carry[row->adder->width]);
+    return carry_pin(row, row->adder->width);
 }
 
 static Literal build_overflow(const Row *row) {
@@ -142,7 +164,7 @@ static Literal build_parity(const Row *row) {
 }
 
 static Literal build_half_carry(const Row *row) {
-    return carry_pin(row, row->adder->carry[4]);
+    return carry_pin(row, 4);
 }
 
 static const struct {
@@ -159,10 +181,16 @@ static const struct {
     [FLAG_HALF_CARRY] = {build_half_carry, false},
 };
 
+bool flags_read_overflow(const Unit *unit) {
+    return unit->flag[FLAG_OVERFLOW] || unit->flag[FLAG_LESS_SIGNED] ||
+           unit->overflow == OVERFLOW_SATURATE_SIGNED;
+}
+
 void flags_build(const Unit *unit, Netlist *netlist, const Operands *operands, const Adder *adder) {
     Row row = {.unit = unit, .netlist = netlist, .signal = operands->signal, .adder = adder};
     row.result = memory_zeroed(unit->width, sizeof row.result[0]);
     netlist_enter(netlist, PART_FLAGS, -1);
+    find_ends(&row);
     find_signs(&row);
     deliver_result(&row);
     for (int flag = 0; flag < FLAG_COUNT; flag++) {

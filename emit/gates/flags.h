@@ -8,4 +8,7 @@
 /* Adds saturation, the flags and the outputs of the unit to the netlist. */
 void flags_build(const Unit *unit, Netlist *netlist, const Operands *operands, const Adder *adder);
 
+/* Does anything in the flag row read whether the two last carries differ? */
+bool flags_read_overflow(const Unit *unit);
+
 #endif

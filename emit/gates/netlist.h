@@ -18,6 +18,7 @@
 typedef uint32_t Literal;
 
 enum { LITERAL_0 = 0, LITERAL_1 = 1 };
+#define LITERAL_NONE UINT32_MAX /* no literal at all */
 
 static inline Literal literal_not(Literal literal) {
     return literal ^ 1u;

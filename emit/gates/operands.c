@@ -7,20 +7,27 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* 0, 1, or _ for no matter. cin is inverted for sbc where the sense is borrow: see level(). */
-enum { _ = 2, BY_SENSE = 3 };
+/* 0, 1, or _ for no matter. The row's cin is inverted for sbc where the sense is borrow, the
+ * chain's where it is no-borrow. */
+enum { _ = 2, IF_BORROW = 3, IF_NO_BORROW = 4 };
 
 static const unsigned char levels[OP_COUNT][SIGNAL_COUNT] = {
-    /*           inv_a use_b inv_b set_c use_cin inv_cin   subtr active */
-    [OP_ADD] = {0, 1, 0, 0, 0, _, 0, 1},  [OP_ADC] = {0, 1, 0, 0, 1, 0, 0, 1},
-    [OP_SUB] = {0, 1, 1, 1, _, _, 1, 1},  [OP_SBC] = {0, 1, 1, 0, 1, BY_SENSE, 1, 1},
-    [OP_RSB] = {1, 1, 0, 1, _, _, 1, 1},  [OP_INC] = {0, 0, 0, 1, _, _, 0, 1},
-    [OP_DEC] = {0, 0, 1, 0, 0, _, 1, 1},  [OP_NEG] = {1, 0, 0, 1, _, _, 1, 1},
-    [OP_PASS] = {0, 0, 0, 0, 0, _, 0, 1},
+    /*    inv_a use_b inv_b set_c use_cin inv_cin subtr active turn_a turn_b set chain_cin turn_cin
+     */
+    [OP_ADD] = {0, 1, 0, 0, 0, _, 0, 1, 0, 0, 0, 0, _},
+    [OP_ADC] = {0, 1, 0, 0, 1, 0, 0, 1, 0, 0, 0, 1, 0},
+    [OP_SUB] = {0, 1, 1, 1, _, _, 1, 1, 1, 0, 0, 0, _},
+    [OP_SBC] = {0, 1, 1, 0, 1, IF_BORROW, 1, 1, 1, 0, 0, 1, IF_NO_BORROW},
+    [OP_RSB] = {1, 1, 0, 1, _, _, 1, 1, 0, 1, 0, 0, _},
+    [OP_INC] = {0, 0, 0, 1, _, _, 0, 1, 0, 0, 1, _, _},
+    [OP_DEC] = {0, 0, 1, 0, 0, _, 1, 1, 1, 0, 1, _, _},
+    [OP_NEG] = {1, 0, 0, 1, _, _, 1, 1, 0, 1, 0, 0, _},
+    [OP_PASS] = {0, 0, 0, 0, 0, _, 0, 1, 0, 0, 0, 0, _},
 };
 
 static const char *const signal_names[SIGNAL_COUNT] = {
-    "invert_a", "use_b", "invert_b", "set_carry", "use_cin", "invert_cin", "subtracting", "active"};
+    "invert_a", "use_b",  "invert_b", "set_carry", "use_cin",   "invert_cin", "subtracting",
+    "active",   "turn_a", "turn_b",   "set_chain", "chain_cin", "turn_cin"};
 
 const char *signal_name(Signal signal) {
     return signal_names[signal];
@@ -28,7 +35,9 @@ const char *signal_name(Signal signal) {
 
 static unsigned level(const Unit *unit, int choice, Signal signal) {
     unsigned value = levels[unit->choice[choice].operation][signal];
-    return value == BY_SENSE ? unit->sense == SENSE_BORROW : value;
+    if (value == IF_BORROW || value == IF_NO_BORROW)
+        return (value == IF_BORROW) == (unit->sense == SENSE_BORROW);
+    return value;
 }
 
 SignalPlan operands_signal(const Unit *unit, Signal signal) {
@@ -156,12 +165,25 @@ static void add_inputs(const Unit *unit, Netlist *netlist, Literal *pins, Litera
         b[i] = netlist_input(netlist, PIN_B, i);
 }
 
+/* set, or cin (inverted where turn) where use. */
+static Literal first_bit(Netlist *netlist, const Literal *signal, Literal cin, Signal set,
+                         Signal use, Signal turn, const char *stem, int index) {
+    Literal carried = netlist_xor(netlist, cin, signal[turn]);
+    Literal used = netlist_and(netlist, signal[use], carried);
+    Literal first = netlist_or(netlist, signal[set], used);
+    netlist_name(netlist, first, stem, index);
+    netlist_name(netlist, used, "used_cin", -1);
+    netlist_name(netlist, carried, "carry_wanted", -1);
+    return first;
+}
+
 void operands_build(const Unit *unit, Netlist *netlist, Operands *operands) {
     Literal pins[UNIT_CODE_BITS_MAX]; /* as many as the widest control has */
     Literal cin;
-    operands->x = memory_zeroed(unit->width, sizeof(Literal));
-    operands->y = memory_zeroed(unit->width, sizeof(Literal));
-    add_inputs(unit, netlist, pins, &cin, operands->x, operands->y);
+    Literal **rows[] = {&operands->x, &operands->y, &operands->a, &operands->b};
+    for (size_t k = 0; k < sizeof rows / sizeof rows[0]; k++)
+        *rows[k] = memory_zeroed(unit->width, sizeof(Literal));
+    add_inputs(unit, netlist, pins, &cin, operands->a, operands->b);
 
     netlist_enter(netlist, PART_CONTROL, -1);
     Literal *signal = operands->signal;
@@ -169,25 +191,25 @@ void operands_build(const Unit *unit, Netlist *netlist, Operands *operands) {
         signal[k] = signal_literal(unit, netlist, (Signal)k, pins);
         netlist_name(netlist, signal[k], signal_names[k], -1);
     }
-    Literal carried = netlist_xor(netlist, cin, signal[SIGNAL_INVERT_CIN]);
-    Literal used = netlist_and(netlist, signal[SIGNAL_USE_CIN], carried);
-    operands->first = netlist_or(netlist, signal[SIGNAL_SET_CARRY], used);
-    netlist_name(netlist, operands->first, "first_carry", -1);
-    netlist_name(netlist, used, "used_cin", -1);
-    netlist_name(netlist, carried, "carry_wanted", -1);
+    operands->first = first_bit(netlist, signal, cin, SIGNAL_SET_CARRY, SIGNAL_USE_CIN,
+                                SIGNAL_INVERT_CIN, "first_carry", -1);
+    operands->chain = first_bit(netlist, signal, cin, SIGNAL_SET_CHAIN, SIGNAL_CHAIN_CIN,
+                                SIGNAL_TURN_CIN, "chain", 0);
 
     netlist_enter(netlist, PART_OPERANDS, -1);
     for (unsigned i = 0; i < unit->width; i++) {
-        operands->x[i] = netlist_xor(netlist, operands->x[i], signal[SIGNAL_INVERT_A]);
+        operands->x[i] = netlist_xor(netlist, operands->a[i], signal[SIGNAL_INVERT_A]);
+        operands->b[i] = netlist_and(netlist, operands->b[i], signal[SIGNAL_USE_B]);
+        operands->y[i] = netlist_xor(netlist, operands->b[i], signal[SIGNAL_INVERT_B]);
         netlist_name(netlist, operands->x[i], "operand_a", (int)i);
-        Literal used_b = netlist_and(netlist, operands->y[i], signal[SIGNAL_USE_B]);
-        operands->y[i] = netlist_xor(netlist, used_b, signal[SIGNAL_INVERT_B]);
         netlist_name(netlist, operands->y[i], "operand_b", (int)i);
-        netlist_name(netlist, used_b, "used_b", (int)i);
+        netlist_name(netlist, operands->b[i], "used_b", (int)i);
     }
 }
 
 void operands_free(Operands *operands) {
     free(operands->x);
     free(operands->y);
+    free(operands->a);
+    free(operands->b);
 }

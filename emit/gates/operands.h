@@ -7,7 +7,18 @@
  *   first = set_carry, or cin (inverted where invert_cin) where use_cin
  *
  * X + Y + first is what the adder core adds (two's complement: -v = not v + 1; common practice, no
- * source). */
+ * source).
+ *
+ * The same in borrow form, for structures that work on borrows in a subtraction instead of on the
+ * carries of a complement: a chain that is the carry in an addition and the borrow in a
+ * subtraction, whatever the operation
+ *
+ *   sum[i] = a[i] XOR b[i] XOR chain[i], with b = 0 where not use_b
+ *   chain[i + 1] = majority(a[i] XOR turn_a, b[i] XOR turn_b, chain[i])
+ *   chain[0] = set_chain, or cin (inverted where turn_cin) where chain_cin
+ *
+ * It follows from the first form with chain = carry XOR subtracting: three bits turned over turn
+ * over their majority. */
 #ifndef SUMWRIGHT_GATES_OPERANDS_H
 #define SUMWRIGHT_GATES_OPERANDS_H
 
@@ -23,6 +34,11 @@ typedef enum {
     SIGNAL_INVERT_CIN,
     SIGNAL_SUBTRACTING, /* the carry pins speak of a borrow */
     SIGNAL_ACTIVE,      /* something is requested */
+    SIGNAL_TURN_A,      /* the borrow form's */
+    SIGNAL_TURN_B,
+    SIGNAL_SET_CHAIN,
+    SIGNAL_CHAIN_CIN,
+    SIGNAL_TURN_CIN,
     SIGNAL_COUNT
 } Signal;
 
@@ -42,12 +58,15 @@ typedef struct {
 SignalPlan operands_signal(const Unit *unit, Signal signal);
 const char *signal_name(Signal signal); /* "invert_b" */
 
-/* Where the row's literals are found. x and y have the unit's width. */
+/* Where the row's literals are found. x, y, a and b have the unit's width. */
 typedef struct {
     Literal signal[SIGNAL_COUNT];
     Literal *x;
     Literal *y;
     Literal first;
+    Literal *a; /* borrow form */
+    Literal *b;
+    Literal chain;
 } Operands;
 
 /* Adds the unit's inputs, control decoding and operand row to an empty netlist. The caller frees

@@ -3,6 +3,7 @@
 
 static StructureBuild *const builders[STRUCTURE_COUNT] = {
     [STRUCTURE_RIPPLE] = ripple_build,
+    [STRUCTURE_FEWEST] = fewest_build,
 };
 
 StructureBuild *structure_build(Structure structure) {

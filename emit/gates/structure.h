@@ -4,16 +4,32 @@
 
 #include "gates/netlist.h"
 
-/* The adder core: x + y + first, column by column. The structure fills sum[0 ... width - 1] and
- * carry[0 ... width]: carry[i] enters column i, carry[0] is first, carry[width] leaves the last
- * column. What nobody reads is dropped later. */
+/* The adder core, column by column: x + y + first, or the same in borrow form (see operands.h).
+ * The structure fills sum[0 ... width - 1] and carry[0 ... width]: carry[i] enters column i,
+ * carry[0] is the first one, carry[width] leaves the last column. What nobody reads is dropped
+ * later.
+ *
+ * A structure that works in borrow form leaves its chain in carry[] and says so in turned. */
 typedef struct {
     unsigned width; /* columns, 1 or more */
     const Literal *x;
     const Literal *y;
     Literal first;
+    const Literal *a; /* borrow form */
+    const Literal *b;
+    Literal turn_a;
+    Literal turn_b;
+    Literal chain;
+    Literal subtracting;
+    bool carry_leaves;  /* carry[width] is read as a carry (1 = no borrow), not as a chain */
+    bool overflow_read; /* something reads whether the two last carries differ */
     Literal *sum;
     Literal *carry;
+    Literal turned;   /* carry[i] XOR turned is the carry: LITERAL_0 unless set */
+    Literal leaving;  /* the carry out of the last column where the structure has it beside the
+                         chain, else LITERAL_NONE */
+    Literal overflow; /* the two last carries differ, where the structure has a gate that says so,
+                         else LITERAL_NONE */
 } Adder;
 
 typedef void StructureBuild(Netlist *netlist, Adder *adder);
@@ -22,5 +38,6 @@ typedef void StructureBuild(Netlist *netlist, Adder *adder);
 StructureBuild *structure_build(Structure structure);
 
 StructureBuild ripple_build;
+StructureBuild fewest_build;
 
 #endif

@@ -243,21 +243,44 @@ static bool settle_flags(const Unit *unit, Problem *problem) {
     return true;
 }
 
+/* Two operations that the smallest circuits combine: both on a and b, or counting up and down. */
+static bool fewest_has_pair(const Unit *unit) {
+    Operation first = unit->choice[0].operation, second = unit->choice[1].operation;
+    if (operations[first].reads_b && operations[second].reads_b)
+        return true;
+    return (first == OP_INC && second == OP_DEC) || (first == OP_DEC && second == OP_INC);
+}
+
+static bool settle_fewest(const Unit *unit, Problem *problem) {
+    bool one_line = unit->choice_count == 2 && !unit_can_idle(unit);
+    if (unit->choice_count == 1 || (one_line && fewest_has_pair(unit)))
+        return true;
+    return problem_set(problem, STATUS_INVALID,
+                       "--structure fewest has no circuit for these operations and this control; "
+                       "list one operation, two of add, adc, sub, sbc and rsb, or inc,dec, with "
+                       "--control high or low, or choose --structure ripple");
+}
+
 static bool settle_detail(Unit *unit, Problem *problem) {
     bool ripple = unit->structure == STRUCTURE_RIPPLE;
     if (unit->detail == DETAIL_UNSET)
         unit->detail = ripple ? DETAIL_CELLS : DETAIL_GATES;
     /* Circuits that are not there yet are refused here, never ignored. */
-    if (!ripple)
+    if (!ripple && unit->structure != STRUCTURE_FEWEST)
         return problem_set(problem, STATUS_INVALID,
-                           "--structure %s is not available yet; what works is ripple",
+                           "--structure %s is not available yet; what works is ripple and fewest",
                            structure_name(unit->structure));
     if (unit->detail == DETAIL_NAND || unit->detail == DETAIL_NOR)
         return problem_set(problem, STATUS_INVALID,
                            "--detail %s is not available yet; what works is operators, cells and "
                            "gates",
                            detail_name(unit->detail));
-    return true;
+    if (unit->structure == STRUCTURE_FEWEST && unit->detail != DETAIL_GATES)
+        return problem_set(problem, STATUS_INVALID,
+                           "--structure fewest is a circuit of gates, and --detail %s says nothing "
+                           "of them; choose --detail gates, or --structure ripple",
+                           detail_name(unit->detail));
+    return unit->structure != STRUCTURE_FEWEST || settle_fewest(unit, problem);
 }
 
 static bool settle_registers(Unit *unit, Problem *problem) {

@@ -60,7 +60,7 @@ static bool is_read(const Unit *unit, Signal signal) {
         return unit->flag[FLAG_LESS_UNSIGNED] || unit->overflow == OVERFLOW_SATURATE_UNSIGNED ||
                (borrow && (unit->flag[FLAG_CARRY] || unit->flag[FLAG_HALF_CARRY]));
     default:
-        return true;
+        return signal <= SIGNAL_ACTIVE; /* the borrow form is for gates alone */
     }
 }
 
