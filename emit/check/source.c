@@ -142,7 +142,8 @@ static bool place_one(const Source *source, size_t number, const char *folder) {
     FILE *out = fopen(path, "w");
     free(path);
     bool good = out != NULL && fwrite(source->text, 1, source->bytes, out) == source->bytes;
-    good = out != NULL && fputc('\n', out) != EOF && good; /* a last line that has no end */
+    if (good && source->text[source->bytes - 1] != '\n') /* a last line that has no end */
+        good = fputc('\n', out) != EOF;
     good = out != NULL && fclose(out) == 0 && good;
     snprintf(name, sizeof name, "include%zu", number);
     path = folder_path(folder, name);

@@ -1,7 +1,12 @@
 /* See check_report.h. */
 #include "commands/check_report.h"
 
+#include "write/json.h"
+#include "write/table.h"
+
 #include <string.h>
+
+enum { MISTAKES_BYTES = 512, TABLE_WIDTH = 100000 };
 
 static const char *const kinds[] = {"PASS", "WRONG", "UNTESTED", "FAILED"};
 
@@ -53,50 +58,87 @@ static void print_verdict(const char *design, const Verdict *verdict, FILE *out)
 
 /* ---- the table ----------------------------------------------------------------------------- */
 
-/* "first-carry-missing + bit-stuck", or why it was not tested. */
+/* "first-carry-missing + bit-stuck" */
 static void mistakes_text(const Verdict *verdict, char *text, size_t room) {
     size_t used = 0;
-    text[0] = '\0';
-    if (verdict->kind == VERDICT_UNTESTED)
-        snprintf(text, room, "%s", verdict->reason);
+    snprintf(text, room, "-");
     bool unexplained = verdict->mistake_count > 0 && verdict->mistake[0].share == 0;
-    for (size_t k = 0; k < verdict->mistake_count && used + 64 < room; k++) {
-        if (unexplained && k > 0)
-            break;
-        used += (size_t)snprintf(text + used, room - used, "%s%s", k == 0 ? "" : " + ",
-                                 verdict->mistake[k].name);
-    }
+    for (size_t k = 0; k < verdict->mistake_count && !(unexplained && k > 0); k++)
+        if (used + strlen(verdict->mistake[k].name) + 4 < room)
+            used += (size_t)snprintf(text + used, room - used, "%s%s", k == 0 ? "" : " + ",
+                                     verdict->mistake[k].name);
 }
 
+/* A row for each design, and under the table why some were not tested. */
 static void print_table(const Report *report, FILE *out) {
-    size_t design = strlen("design"), mistake = strlen("mistake");
-    char text[PROBLEM_TEXT_BYTES];
-    for (size_t k = 0; k < report->count; k++) {
-        size_t length = strlen(shown(report->design[k]).text);
-        design = length > design ? length : design;
-        mistakes_text(&report->verdict[k], text, sizeof text);
-        if (report->verdict[k].kind == VERDICT_WRONG && strlen(text) > mistake)
-            mistake = strlen(text);
-    }
-    fprintf(out, "%-*s  %-8s  %-*s  %s\n", (int)design, "design", "verdict", (int)mistake,
-            "mistake", "first bad column");
+    char mistakes[MISTAKES_BYTES];
+    Table *table = table_new();
+    table_column(table, "design", TABLE_LEFT);
+    table_column(table, "verdict", TABLE_LEFT);
+    table_column(table, "mistake", TABLE_LEFT);
+    table_column(table, "first bad column", TABLE_LEFT);
     for (size_t k = 0; k < report->count; k++) {
         const Verdict *verdict = &report->verdict[k];
-        mistakes_text(verdict, text, sizeof text);
-        fprintf(out, "%-*s  ", (int)design, shown(report->design[k]).text);
-        if (verdict->kind == VERDICT_PASS)
-            fprintf(out, "%s\n", kinds[verdict->kind]);
-        else if (verdict->kind == VERDICT_UNTESTED)
-            fprintf(out, "%-8s  %s\n", kinds[verdict->kind], text);
-        else
-            fprintf(out, "%-8s  %-*s  %s\n", kinds[verdict->kind], (int)mistake, text,
-                    verdict->first_bad[0] != '\0' ? verdict->first_bad : "-");
+        mistakes_text(verdict, mistakes, sizeof mistakes);
+        table_cell(table, "%s", shown(report->design[k]).text);
+        table_cell(table, "%s", kinds[verdict->kind]);
+        table_cell(table, "%s", mistakes);
+        table_cell(table, "%s", verdict->first_bad[0] != '\0' ? verdict->first_bad : "-");
     }
+    table_write(table, 1, TABLE_WIDTH, out);
+    table_free(table);
+    for (size_t k = 0; k < report->count; k++)
+        if (report->verdict[k].kind == VERDICT_UNTESTED)
+            fprintf(out, "UNTESTED %s: %s\n", shown(report->design[k]).text,
+                    report->verdict[k].reason);
+}
+
+/* ---- JSON ---------------------------------------------------------------------------------- */
+
+static void write_mistakes(Json *json, const Verdict *verdict) {
+    json_array(json, "mistakes");
+    for (size_t k = 0; k < verdict->mistake_count; k++) {
+        const VerdictMistake *mistake = &verdict->mistake[k];
+        json_object(json, NULL);
+        json_text(json, "name", mistake->name);
+        json_text(json, "sentence", mistake->sentence);
+        json_text(json, "detail", mistake->detail);
+        json_number(json, "share", mistake->share, 4);
+        json_close(json);
+    }
+    json_close(json);
+}
+
+/* What comes after `unexplained` among the mistakes is the nearest one. */
+static void write_json(const Report *report, FILE *out) {
+    Json json = json_begin(out);
+    json_object(&json, NULL);
+    json_array(&json, "designs");
+    for (size_t k = 0; k < report->count; k++) {
+        const Verdict *verdict = &report->verdict[k];
+        json_object(&json, NULL);
+        json_text(&json, "design", report->design[k]);
+        json_text(&json, "verdict", kinds[verdict->kind]);
+        json_text(&json, "reason", verdict->reason);
+        json_whole(&json, "vectors", verdict->cases);
+        json_whole(&json, "wrong", verdict->wrong);
+        json_text(&json, "first_bad_column", verdict->first_bad);
+        write_mistakes(&json, verdict);
+        json_array(&json, "notes");
+        for (size_t n = 0; n < verdict->note_count; n++)
+            json_text(&json, NULL, verdict->note[n]);
+        json_close(&json);
+        json_text(&json, "example", verdict->example);
+        json_close(&json);
+    }
+    json_close(&json);
+    json_close(&json);
 }
 
 void check_report(const Report *report, bool each, Format format, FILE *out) {
-    (void)format;
-    if (each)
+    if (format == FORMAT_JSON)
+        write_json(report, out);
+    else if (each)
         print_table(report, out);
     else
         print_verdict(report->design[0], &report->verdict[0], out);

@@ -1,0 +1,67 @@
+#!/bin/sh
+# Marking a folder: an aligned table and JSON that say the same, in an order and with an output that do
+# not depend on how many are checked at once, and the status of the worst.
+set -eu
+folder=$(mktemp -d)
+trap 'rm -rf "$folder"' EXIT
+cd "$folder"
+
+wrong() {
+  echo "wrong: $1"
+  exit 1
+}
+
+mkdir class
+for k in 1 2 3 4; do
+  cat >class/right$k.v <<END
+module unit$k(input [3:0] a, b, input m, output [3:0] s);
+  assign s = m ? a - b : a + b;
+endmodule
+END
+done
+sed 's/a - b/b - a/' class/right1.v >class/swapped.v
+sed 's/a - b/a + ~b/' class/right1.v >class/without_one.v
+echo "module unfinished(" >class/broken.v
+echo "nothing" >class/notes.txt
+
+check() {
+  status=0
+  "$SUMWRIGHT" check --width 4 --flags none --each "$@" 2>stderr || status=$?
+  [ ! -s stderr ] || wrong "standard error: $(cat stderr)"
+}
+check --jobs 1 class >one
+[ $status -eq 1 ] || wrong "status $status of a folder with a wrong design"
+cat >expected <<'END'
+design               verdict   mistake              first bad column
+class/broken.v       UNTESTED  -                    -
+class/right1.v       PASS      -                    -
+class/right2.v       PASS      -                    -
+class/right3.v       PASS      -                    -
+class/right4.v       PASS      -                    -
+class/swapped.v      WRONG     operands-swapped     1
+class/without_one.v  WRONG     first-carry-missing  0
+UNTESTED class/broken.v: it does not compile: class/broken.v:1: syntax error
+END
+# The line is the compiler's to say.
+sed 's/broken.v:[0-9]*:/broken.v:1:/' one | diff expected - || wrong "not the table"
+for jobs in 2 5 100; do
+  check --jobs $jobs class >several
+  cmp one several || wrong "other output with $jobs jobs"
+done
+check class/right2.v class/right1.v >two
+[ $status -eq 0 ] || wrong "status $status of right designs"
+[ "$(sed -n '2s/ .*//p' two)" = class/right2.v ] || wrong "not in the order of the command line"
+check class/right1.v class/broken.v >two
+[ $status -eq 3 ] || wrong "status $status of a right design and one that is none"
+
+check --format json --jobs 3 class >json
+[ "$(grep -c '"verdict": "PASS"' json)" -eq 4 ] || wrong "not four designs pass in JSON"
+grep -q '"name": "operands-swapped"' json || wrong "no mistake in JSON"
+grep -q '"share": 1.0000' json || wrong "no share in JSON"
+
+# One design whose file has two modules of a name in another file is still two designs with --each.
+status=0
+"$SUMWRIGHT" check --width 4 --flags none class/right1.v class/right2.v >one || status=$?
+[ $status -eq 3 ] || wrong "two units in one design"
+grep -q "add --module unit1 or --module unit2" one || wrong "not asked which"
+echo "a folder of seven designs is marked alike, whatever the jobs"
