@@ -15,6 +15,16 @@
 // vectors holds what the pins are given and what must come out:
 //   ${layout}
 // Random vectors among them: at most ${most}, seed ${seed}.
+%if registered
+//
+// The outputs must change at the rising edge of the clock alone, with a new vector every clock.
+%if reset
+// From time to time, where it shows, there is a reset.
+%end
+%if enable
+// From time to time, where it shows, there is a clock with the enable low.
+%end
+%end
 //
 // Made by: ${command}
 
@@ -26,9 +36,12 @@ module ${name}_tb;
 
   reg [BITS-1:0] memory [0:ROOM];
 %if registered
-  reg [BITS-1:0] driven;   // the vector at the pins
+  reg [BITS-1:0] driven;     // the vector at the pins
+  reg [BITS-1:0] following;  // the vector that is next to be there
+  reg [BITS-1:0] vector;     // the vector whose result is at the outputs
+%else
+  reg [BITS-1:0] vector;  // the vector at the pins, and what must come out
 %end
-  reg [BITS-1:0] vector;   // the vector whose result is at the outputs
   reg [8*1024-1:0] path;
   integer file;
   integer found;
@@ -37,15 +50,18 @@ module ${name}_tb;
   integer differ;
   integer k;
 %if registered
-  reg wrong;
+  integer lines;             // about mismatches
+  reg wrong;                 // at this vector or since the one before
+  reg [OUT-1:0] kept;        // the outputs before the clock edge
   reg clk;
 %end
 %if reset
+  integer next_clear;        // the first vector after which to reset again
   reg rst;
 %end
 %if enable
+  integer next_hold;         // the first vector before which to hold again
   reg en;
-  reg [BITS-1:0] kept;
 %end
 
 %each input
@@ -56,14 +72,14 @@ module ${name}_tb;
 %end
 
 %if registered
-  wire unused_driven = ^driven;  // what fills its fields up to whole digits drives nothing
+  wire unused_bits = ^{driven, vector};  // those that fill a field up to whole digits
+%else
+  wire unused_bits = ^vector;  // those that fill a field up to whole digits
 %end
 
-%if registered
-  // The same word as the unit under test makes it.
-  wire [BITS-1:0] observed = {vector[BITS-1:OUT], ${outputs}};
+  // What comes out, as a vector has it.
+  wire [OUT-1:0] observed = {${outputs}};
 
-%end
 %if keeps_width
   ${name} #(
       .WIDTH(${width})
@@ -76,10 +92,24 @@ module ${name}_tb;
 %end
   );
 
+%if registered
+  task note;
+    begin
+      wrong = 1'b1;
+      lines = lines + 1;
+    end
+  endtask
+
+%end
   task report;
     begin
+%if registered
+      note;
+      if (lines <= limit)
+%else
       differ = differ + 1;
       if (differ <= limit)
+%end
         $display("mismatch vector %0d: ${report_format}", k, ${report_arguments});
     end
   endtask
@@ -92,49 +122,77 @@ module ${name}_tb;
   endtask
 %if registered
 
+  // One clock. Its rising edge finds the following vector at the pins; before, while the clock is
+  // high and as it falls, there is another, and the outputs must not care.
   task tick;
     begin
-      #1 clk = 1'b1;
+      kept = observed;
+      driven = memory[0];
       #1 clk = 1'b0;
-    end
-  endtask
-%end
-%if reset
-
-  // Resets in mid-run: the outputs must be those of no operation.
-  task clear;
-    begin
-      rst = ${reset_on};
-%if async
+      #1 driven = following;
       #1;
-%else
-      tick;
-%end
-      if (observed[OUT-1:0] !== ${cleared}) begin
-        wrong = 1'b1;
-        $display("mismatch reset before vector %0d: the outputs are not cleared", k);
+      if (observed !== kept) begin
+        note;
+        if (lines <= limit)
+          $display("mismatch at vector %0d: the outputs do not wait for the clock", k);
       end
-      rst = ${reset_off};
-%if two_stages
-      tick;
-%end
+      clk = 1'b1;
+      #1;
     end
   endtask
 %end
 %if enable
 
-  // A clock with the enable low and other operands: nothing may change.
+  // A clock with the enable low: nothing may change.
   task hold;
     begin
-      kept = observed;
       en = 1'b0;
-      driven = memory[0];
       tick;
       if (observed !== kept) begin
-        wrong = 1'b1;
-        $display("mismatch hold before vector %0d: the outputs change without enable", k);
+        note;
+        if (lines <= limit)
+          $display("mismatch before vector %0d: the outputs change while the enable is low", k);
       end
       en = 1'b1;
+      next_hold = k + 8;
+    end
+  endtask
+%end
+%if reset
+
+  // The outputs must be those of no operation.
+  task check_cleared;
+    if (observed !== ${cleared}) begin
+      note;
+      if (lines <= limit)
+        $display("mismatch after vector %0d: the outputs are not as a reset leaves them", k);
+    end
+  endtask
+
+%if enable
+  // A reset in mid-run, which must not wait for the enable.
+%else
+  // A reset in mid-run.
+%end
+  task clear;
+    begin
+      rst = ${reset_on};
+%if enable
+      en = 1'b0;
+%end
+%if async
+      #1 check_cleared;
+%end
+      tick;
+      check_cleared;
+      rst = ${reset_off};
+%if enable
+      en = 1'b1;
+%end
+%if two_stages
+      tick;
+%end
+      next_clear = k + 8;
     end
   endtask
 %end
@@ -173,43 +231,47 @@ module ${name}_tb;
     end else begin
       differ = 0;
 %if registered
+      lines = 0;
+      k = 0;
       clk = 1'b0;
 %if reset
       rst = ${reset_off};
+      next_clear = 0;
 %end
 %if enable
       en = 1'b1;
+      next_hold = 1;
 %end
       driven = memory[0];
-      vector = memory[0];
+      following = memory[0];
 %if two_stages
       tick;
 %end
       for (k = 0; k < count; k = k + 1) begin
         wrong = 1'b0;
-%if enable
-        if (k % 16 == 5) hold;
-%end
-%if reset
-        driven = memory[k];
-        if (k == count / 2 || k == 1) clear;
-%end
+        vector = memory[k];
 %if two_stages
-        driven = memory[k + 1 < count ? k + 1 : k];
+        following = memory[k + 1 < count ? k + 1 : 0];
 %else
-        driven = memory[k];
+        following = vector;
+%end
+%if enable
+        // Where it shows: another result is due.
+        if (k >= next_hold && vector[OUT-1:0] !== observed) hold;
 %end
         tick;
-        vector = memory[k];
-        #1;
-        if (observed !== vector) wrong = 1'b1;
-        if (wrong) report;
+        if (observed !== vector[OUT-1:0]) report;
+%if reset
+        // Where it shows: the outputs say something else.
+        if (k >= next_clear && observed !== ${cleared}) clear;
+%end
+        if (wrong) differ = differ + 1;
       end
 %else
       for (k = 0; k < count; k = k + 1) begin
         vector = memory[k];
         #1;
-        if ({vector[BITS-1:OUT], ${outputs}} !== vector) report;
+        if (observed !== vector[OUT-1:0]) report;
       end
 %end
       if (differ == 0) begin

@@ -36,10 +36,15 @@ obj_dir/Vu_tb +vectors=other.vec | grep -q '^PASS u: ' || wrong "+vectors is not
 sed -n '1,200p' other.vec >u.vec
 ! obj_dir/Vu_tb >simulate.log 2>&1 || wrong "a cut file passes"
 grep -q '^FAIL u: ' simulate.log || wrong "no FAIL for a cut file"
-emit --width 4 --operations add,sub,adc --registers both --enable
-sed -i 's/assign carry_next = /assign carry_next = ~/' u.v
+emit --width 4 --operations add,sub,adc --registers both --enable --reset async --detail operators
 build
-! obj_dir/Vu_tb +limit=2 >simulate.log 2>&1 || wrong "a wrong unit passes"
-grep -q '^FAIL u: ' simulate.log || wrong "no FAIL"
-[ "$(grep -c '^mismatch vector' simulate.log)" -eq 2 ] || wrong "+limit is not taken"
+obj_dir/Vu_tb >simulate.log || { cat simulate.log; wrong "a registered unit does not pass"; }
+cp u.v right.v
+for change in "s/ or posedge rst//" "s/else if (en)/else/"; do
+  sed "$change" right.v >u.v
+  verilator --binary --timing -CFLAGS -O0 --top u_tb u_tb.v u.v >build.log 2>&1 || { tail -n 20 build.log; wrong "verilator does not build"; }
+  ! obj_dir/Vu_tb +limit=2 >simulate.log 2>&1 || wrong "a wrong unit passes: $change"
+  grep -q '^FAIL u: ' simulate.log || wrong "no FAIL"
+  [ "$(grep -c '^mismatch ' simulate.log)" -eq 2 ] || wrong "+limit is not taken"
+done
 echo "$cases lints are silent, Verilator agrees"
