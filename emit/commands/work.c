@@ -3,7 +3,9 @@
 
 #include "commands/commands.h"
 #include "model/number.h"
+#include "work/figure.h"
 #include "work/sheet.h"
+#include "write/files.h"
 
 #include <stdio.h>
 
@@ -52,6 +54,16 @@ bool work_request(const Request *request, Working *working, Problem *problem) {
     return true;
 }
 
+static bool write_figure(const Request *request, const Working *working, const Story *story,
+                         Problem *problem) {
+    FILE *out = NULL;
+    Files *files = files_open_one(request->svg, request->overwrite, &out, problem);
+    if (files == NULL)
+        return false;
+    figure_write(working, story, out);
+    return files_commit(files, problem);
+}
+
 bool command_work(int argc, char **argv, Problem *problem) {
     static Request request; /* a Unit is large */
     static Working working;
@@ -65,8 +77,11 @@ bool command_work(int argc, char **argv, Problem *problem) {
         return false;
     Story story;
     story_tell(&working, &story);
-    Terminal terminal = terminal_of(stdout);
-    sheet_write(&working, &story, request.steps, &terminal);
+    bool good = request.svg == NULL || write_figure(&request, &working, &story, problem);
+    if (good) {
+        Terminal terminal = terminal_of(stdout);
+        sheet_write(&working, &story, request.steps, &terminal);
+    }
     story_free(&story);
-    return true;
+    return good;
 }

@@ -426,6 +426,13 @@ static bool take_steps(Reading *reading, const char *text, Problem *problem) {
     return true;
 }
 
+static bool take_svg(Reading *reading, const char *text, Problem *problem) {
+    if (text[0] == '\0')
+        return problem_set(problem, STATUS_INVALID, "--svg is empty; name a file");
+    reading->request->svg = text;
+    return true;
+}
+
 static bool take_help(Reading *reading, const char *text, Problem *problem) {
     (void)text, (void)problem;
     reading->request->help = true;
@@ -469,8 +476,8 @@ static const Option options[] = {
      "another name for a pin; once for each pin to rename", COMMAND_EVERY, true, take_port},
     {"out", "DIR", NULL, "the current folder", "where the files go; it must exist", COMMAND_EMIT,
      false, take_out},
-    {"overwrite", NULL, NULL, "refuse", "replace existing files of other content", COMMAND_EMIT,
-     false, take_overwrite},
+    {"overwrite", NULL, NULL, "refuse", "replace existing files of other content",
+     COMMAND_EMIT | COMMAND_WORK, false, take_overwrite},
     {"vectors", "N", NULL, "2000",
      "at most N random vectors, beside the compact, corner, walking and chain ones, which are "
      "always "
@@ -502,6 +509,7 @@ static const Option options[] = {
      take_cin},
     {"steps", NULL, NULL, "absent", "a line of reasoning for each column", COMMAND_WORK, false,
      take_steps},
+    {"svg", "FILE", NULL, "none", "draws the result into FILE too", COMMAND_WORK, false, take_svg},
     {"help", NULL, NULL, NULL, "show this", COMMAND_EVERY, true, take_help},
 };
 

@@ -4,25 +4,9 @@
 #include "base/memory.h"
 #include "model/number.h"
 
-#include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-
-/* printf into memory of its own. */
-static char *say(const char *format, ...) __attribute__((format(printf, 1, 2)));
-
-static char *say(const char *format, ...) {
-    va_list arguments, again;
-    va_start(arguments, format);
-    va_copy(again, arguments);
-    size_t bytes = (size_t)vsnprintf(NULL, 0, format, arguments) + 1;
-    char *text = memory_zeroed(bytes, 1);
-    vsnprintf(text, bytes, format, again);
-    va_end(again);
-    va_end(arguments);
-    return text;
-}
 
 /* The line's label and text are owned by the part from here on. */
 static void add_line(StoryPart *part, StoryLine line) {
@@ -36,15 +20,15 @@ enum { WHOLE_DIGITS = 24, END_DIGITS = 8, WHOLE_BITS = 32, BOUND_BITS = 64, BOUN
 char *story_shorten(const char *digits) {
     size_t sign = digits[0] == '-', length = strlen(digits);
     if (length - sign <= WHOLE_DIGITS)
-        return say("%s", digits);
-    return say("%.*s...%s (%zu digits)", (int)(sign + END_DIGITS), digits,
-               digits + length - END_DIGITS, length - sign);
+        return memory_text("%s", digits);
+    return memory_text("%.*s...%s (%zu digits)", (int)(sign + END_DIGITS), digits,
+                       digits + length - END_DIGITS, length - sign);
 }
 
 static char *decimal(const Word *word, bool is_signed) {
     char digits[NUMBER_BYTES];
     (is_signed ? number_signed : number_unsigned)(word, digits);
-    return say("%s", digits);
+    return memory_text("%s", digits);
 }
 
 static char *short_decimal(const Word *word, bool is_signed) {
@@ -59,7 +43,7 @@ char *story_both_readings(const Word *word) {
     if (!word_bit(word, word->width - 1))
         return as_signed;
     char *as_unsigned = short_decimal(word, false);
-    char *text = say("%s, unsigned %s", as_signed, as_unsigned);
+    char *text = memory_text("%s, unsigned %s", as_signed, as_unsigned);
     free(as_signed);
     free(as_unsigned);
     return text;
@@ -71,22 +55,22 @@ static char *bits(const Word *word) {
     if (word->width > WHOLE_BITS) {
         unsigned count = word_hex(word, digits);
         if (count <= 2 * END_DIGITS)
-            return say("0x%s", digits);
-        return say("0x%.*s...%s", END_DIGITS, digits, digits + count - END_DIGITS);
+            return memory_text("0x%s", digits);
+        return memory_text("0x%.*s...%s", END_DIGITS, digits, digits + count - END_DIGITS);
     }
     for (unsigned i = 0; i < word->width; i++)
         digits[i] = word_bit(word, word->width - 1 - i) ? '1' : '0';
     digits[word->width] = '\0';
-    return say("%s", digits);
+    return memory_text("%s", digits);
 }
 
 /* The least or the greatest number of a reading, as a power of two where it has many digits. */
 static char *bound(unsigned width, bool is_signed, bool greatest) {
     if (!is_signed && !greatest)
-        return say("0");
+        return memory_text("0");
     unsigned power = is_signed ? width - 1 : width;
     if (width > BOUND_BITS)
-        return greatest ? say("2^%u - 1", power) : say("-2^%u", power);
+        return greatest ? memory_text("2^%u - 1", power) : memory_text("-2^%u", power);
     Word word;
     word_zero(&word, width);
     if (greatest)
@@ -103,22 +87,23 @@ static char *term(const Working *working, const char *name, size_t length, bool 
     if (length == 1 && (name[0] == 'a' || name[0] == 'b'))
         return short_decimal(name[0] == 'a' ? &working->a : &working->b, is_signed);
     if (strncmp(name, "carry", length) == 0)
-        return say("%d", working->cin);
+        return memory_text("%d", working->cin);
     if (strncmp(name, "borrow", length) == 0)
-        return say("%d", working->cin == working->cin_inverted);
-    return say("%.*s", (int)length, name);
+        return memory_text("%d", working->cin == working->cin_inverted);
+    return memory_text("%.*s", (int)length, name);
 }
 
 /* "100 - (-50)" for "a - b": letters are replaced by numbers, the rest stays. */
 static char *equation(const Working *working, bool is_signed) {
     const char *formula = operation_facts(working_operation(working))->formula;
-    char *text = say("%s", "");
+    char *text = memory_text("%s", "");
     for (const char *at = formula; *at != '\0';) {
         size_t letters = strspn(at, "abcdefghijklmnopqrstuvwxyz");
         size_t length = letters > 0 ? letters : 1;
-        char *replaced = letters > 0 ? term(working, at, letters, is_signed) : say("%c", *at);
+        char *replaced =
+            letters > 0 ? term(working, at, letters, is_signed) : memory_text("%c", *at);
         bool apart = replaced[0] == '-' && letters > 0 && at != formula;
-        char *longer = say(apart ? "%s(%s)" : "%s%s", text, replaced);
+        char *longer = memory_text(apart ? "%s(%s)" : "%s%s", text, replaced);
         free(text);
         free(replaced);
         text = longer;
@@ -135,8 +120,9 @@ static void tell_carries(const Working *working, StoryPart *part) {
     add_line(
         part,
         (StoryLine){
-            say("last carries"),
-            say("into the sign column %u: %d, out of it: %d; they %s, so in two's complement the "
+            memory_text("last carries"),
+            memory_text(
+                "into the sign column %u: %d, out of it: %d; they %s, so in two's complement the "
                 "result %s",
                 sign, in, out, in == out ? "are equal" : "differ",
                 in == out ? "is valid" : "overflows"),
@@ -153,17 +139,18 @@ static void tell_reading(const Working *working, bool is_signed, StoryPart *part
     bool fits = is_signed ? working_carry_in(working) == working_carry_out(working)
                           : !word_bit(exact, width) && !below;
     char *given = short_decimal(&working->sum, is_signed);
-    char *label = say(is_signed ? "two's complement" : "unsigned");
+    char *label = memory_text(is_signed ? "two's complement" : "unsigned");
     if (fits)
-        add_line(part,
-                 (StoryLine){label,
-                             say("valid: %s = %s lies in %s to %s", sum, value, least, greatest),
-                             TONE_GOOD});
+        add_line(part, (StoryLine){label,
+                                   memory_text("valid: %s = %s lies in %s to %s", sum, value, least,
+                                               greatest),
+                                   TONE_GOOD});
     else
         add_line(
             part,
-            (StoryLine){label,
-                        say("%s: %s = %s is %s %s, the %s that %u bit%s; the columns give %s, "
+            (StoryLine){
+                label,
+                memory_text("%s: %s = %s is %s %s, the %s that %u bit%s; the columns give %s, "
                             "2^%u too %s",
                             is_signed ? "OVERFLOW"
                             : below   ? "BORROW"
@@ -171,7 +158,7 @@ static void tell_reading(const Working *working, bool is_signed, StoryPart *part
                             sum, value, below ? "below" : "above", below ? least : greatest,
                             below ? "least" : "greatest", width, width == 1 ? " holds" : "s hold",
                             given, width, below ? "high" : "low"),
-                        TONE_BAD});
+                TONE_BAD});
     free(sum);
     free(value);
     free(least);
@@ -186,21 +173,22 @@ static void tell_saturation(const Working *working, StoryPart *part) {
     bool is_signed = unit->overflow == OVERFLOW_SATURATE_SIGNED;
     const char *reading = is_signed ? "two's complement" : "unsigned";
     if (word_equal(&working->sum, &working->outcome.result)) {
-        add_line(part,
-                 (StoryLine){say("saturation"),
-                             say("the sum is delivered as it is: read as %s it fits", reading),
-                             TONE_PLAIN});
+        add_line(part, (StoryLine){memory_text("saturation"),
+                                   memory_text("the sum is delivered as it is: read as %s it fits",
+                                               reading),
+                                   TONE_PLAIN});
         return;
     }
     bool below =
         word_bit(is_signed ? &working->exact_signed : &working->exact_unsigned, unit->width + 1);
     char *delivered = short_decimal(&working->outcome.result, is_signed);
-    add_line(part,
-             (StoryLine){say("saturation"),
-                         say("%s is delivered in place of the sum: the %s %s number of %u bit%s",
-                             delivered, below ? "least" : "greatest", reading, unit->width,
-                             unit->width == 1 ? "" : "s"),
-                         TONE_PLAIN});
+    add_line(
+        part,
+        (StoryLine){memory_text("saturation"),
+                    memory_text("%s is delivered in place of the sum: the %s %s number of %u bit%s",
+                                delivered, below ? "least" : "greatest", reading, unit->width,
+                                unit->width == 1 ? "" : "s"),
+                    TONE_PLAIN});
     free(delivered);
 }
 
@@ -238,13 +226,15 @@ static void tell_back(const Working *working, StoryPart *part) {
     char *shown[] = {bits(result), bits(&inverted), bits(&magnitude)};
     char *value[] = {short_decimal(result, true), short_decimal(&inverted, false),
                      short_decimal(&magnitude, false)};
-    add_line(part,
-             (StoryLine){say("result"), say("%s: the sign bit is 1, so it is below 0", shown[0]),
-                         TONE_PLAIN});
-    add_line(part, (StoryLine){say("invert"), say("%s = %s", shown[1], value[1]), TONE_PLAIN});
-    add_line(part, (StoryLine){say("add one"),
-                               say("%s = %s, so the result reads %s", shown[2], value[2], value[0]),
+    add_line(part, (StoryLine){memory_text("result"),
+                               memory_text("%s: the sign bit is 1, so it is below 0", shown[0]),
                                TONE_PLAIN});
+    add_line(part, (StoryLine){memory_text("invert"), memory_text("%s = %s", shown[1], value[1]),
+                               TONE_PLAIN});
+    add_line(part, (StoryLine){
+                       memory_text("add one"),
+                       memory_text("%s = %s, so the result reads %s", shown[2], value[2], value[0]),
+                       TONE_PLAIN});
     for (int k = 0; k < 3; k++) {
         free(shown[k]);
         free(value[k]);
@@ -257,12 +247,13 @@ static void tell_back(const Working *working, StoryPart *part) {
 static char *carry_reason(const Working *working, unsigned column, const char *what) {
     bool carry = word_bit(&working->carry, column + 1);
     if (!operation_facts(working_operation(working))->subtracts)
-        return say("the carry out of column %u: %s %s", column, what,
-                   carry ? "does not fit unsigned" : "fits unsigned");
+        return memory_text("the carry out of column %u: %s %s", column, what,
+                           carry ? "does not fit unsigned" : "fits unsigned");
     const char *meaning = carry ? "no borrow is needed" : "a borrow is needed";
     if (working->unit->sense == SENSE_BORROW)
-        return say("the carry out of column %u, %d, turned over: %s", column, carry, meaning);
-    return say("the carry out of column %u: %s", column, meaning);
+        return memory_text("the carry out of column %u, %d, turned over: %s", column, carry,
+                           meaning);
+    return memory_text("the carry out of column %u: %s", column, meaning);
 }
 
 static char *why_carry(const Working *working) {
@@ -271,7 +262,8 @@ static char *why_carry(const Working *working) {
 
 static char *why_overflow(const Working *working) {
     bool in = working_carry_in(working), out = working_carry_out(working);
-    return say("the two last carries, %d and %d, %s", in, out, in == out ? "are equal" : "differ");
+    return memory_text("the two last carries, %d and %d, %s", in, out,
+                       in == out ? "are equal" : "differ");
 }
 
 /* The lowest column that holds a 1, or the width. */
@@ -285,20 +277,20 @@ static unsigned lowest_one(const Word *word) {
 static char *why_zero(const Working *working) {
     unsigned column = lowest_one(&working->outcome.result);
     if (column == working->unit->width)
-        return say("every bit of the result is 0");
-    return say("the result has a 1 in column %u", column);
+        return memory_text("every bit of the result is 0");
+    return memory_text("the result has a 1 in column %u", column);
 }
 
 static char *why_negative(const Working *working) {
-    return say("the sign bit of the result, column %u", working->unit->width - 1);
+    return memory_text("the sign bit of the result, column %u", working->unit->width - 1);
 }
 
 static char *why_less(const Working *working, bool is_signed) {
     const Word *exact = is_signed ? &working->exact_signed : &working->exact_unsigned;
     char *value = short_decimal(exact, true);
-    char *text =
-        say("the exact result %s, %s, is %sbelow 0", is_signed ? "in two's complement" : "unsigned",
-            value, word_bit(exact, exact->width - 1) ? "" : "not ");
+    char *text = memory_text("the exact result %s, %s, is %sbelow 0",
+                             is_signed ? "in two's complement" : "unsigned", value,
+                             word_bit(exact, exact->width - 1) ? "" : "not ");
     free(value);
     return text;
 }
@@ -315,8 +307,8 @@ static char *why_parity(const Working *working) {
     unsigned ones = 0;
     for (unsigned column = 0; column < working->unit->width; column++)
         ones += word_bit(&working->outcome.result, column);
-    return say("the result has %u one%s, an %s number", ones, ones == 1 ? "" : "s",
-               ones % 2 == 0 ? "even" : "odd");
+    return memory_text("the result has %u one%s, an %s number", ones, ones == 1 ? "" : "s",
+                       ones % 2 == 0 ? "even" : "odd");
 }
 
 static char *why_half_carry(const Working *working) {
@@ -338,9 +330,9 @@ static void tell_flags(const Working *working, StoryPart *part) {
     part->heading = "flags";
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         if (working->unit->flag[flag])
-            add_line(part,
-                     (StoryLine){say("%s %d", flag_name((Flag)flag), working->outcome.flag[flag]),
-                                 reasons[flag](working), TONE_PLAIN});
+            add_line(part, (StoryLine){memory_text("%s %d", flag_name((Flag)flag),
+                                                   working->outcome.flag[flag]),
+                                       reasons[flag](working), TONE_PLAIN});
 }
 
 /* ---- what it begins with --------------------------------------------------------------------- */
@@ -349,22 +341,22 @@ static char *tell_title(const Working *working) {
     const OperationFacts *facts = operation_facts(working_operation(working));
     static const char *const firsts[] = {
         [FIRST_ZERO] = "0", [FIRST_ONE] = "1", [FIRST_CIN] = "cin"};
-    return say("%s: %s, added as %s + %s + %s%s", facts->name, facts->formula,
-               working_operand_name(working, 0), working_operand_name(working, 1),
-               working->view.first == FIRST_CIN && working->cin_inverted ? "not " : "",
-               firsts[working->view.first]);
+    return memory_text("%s: %s, added as %s + %s + %s%s", facts->name, facts->formula,
+                       working_operand_name(working, 0), working_operand_name(working, 1),
+                       working->view.first == FIRST_CIN && working->cin_inverted ? "not " : "",
+                       firsts[working->view.first]);
 }
 
 /* The unit, and which pins a and b are where they have names of their own. */
 static char *tell_unit(const Working *working) {
     const Unit *unit = working->unit;
-    char *text = say("%s, %u bit%s", unit->name, unit->width, unit->width == 1 ? "" : "s");
+    char *text = memory_text("%s, %u bit%s", unit->name, unit->width, unit->width == 1 ? "" : "s");
     const Pin pins[] = {PIN_A, PIN_B, PIN_CIN, PIN_RESULT};
     for (size_t k = 0; k < sizeof pins / sizeof pins[0]; k++) {
         const char *role = unit_role(unit, pins[k]);
         if (!unit_has(unit, pins[k]) || strcmp(unit->pin[pins[k]], role) == 0)
             continue;
-        char *longer = say("%s, %s: %s", text, role, unit->pin[pins[k]]);
+        char *longer = memory_text("%s, %s: %s", text, role, unit->pin[pins[k]]);
         free(text);
         text = longer;
     }
@@ -374,12 +366,12 @@ static char *tell_unit(const Working *working) {
 static char *tell_first_carry(const Working *working) {
     const char *name = operation_name(working_operation(working));
     if (working->view.first == FIRST_ONE)
-        return say("%s lets a 1 enter", name);
+        return memory_text("%s lets a 1 enter", name);
     if (working->view.first == FIRST_ZERO)
-        return say("%s lets no carry enter", name);
+        return memory_text("%s lets no carry enter", name);
     if (working->cin_inverted)
-        return say("cin, %d, turned over", working->cin);
-    return say("cin");
+        return memory_text("cin, %d, turned over", working->cin);
+    return memory_text("cin");
 }
 
 void story_tell(const Working *working, Story *story) {
@@ -418,9 +410,9 @@ void story_free(Story *story) {
 }
 
 char *story_step(const Working *working, unsigned column) {
-    return say("column %u%s: %d + %d + carry %d = %d, carry %d", column,
-               column + 1 == working->unit->width ? " (sign)" : "",
-               word_bit(&working->operand[0], column), word_bit(&working->operand[1], column),
-               word_bit(&working->carry, column), word_bit(&working->sum, column),
-               word_bit(&working->carry, column + 1));
+    return memory_text("column %u%s: %d + %d + carry %d = %d, carry %d", column,
+                       column + 1 == working->unit->width ? " (sign)" : "",
+                       word_bit(&working->operand[0], column),
+                       word_bit(&working->operand[1], column), word_bit(&working->carry, column),
+                       word_bit(&working->sum, column), word_bit(&working->carry, column + 1));
 }

@@ -1,0 +1,445 @@
+/* See figure.h. The body is written first, to memory, because the document's head tells how high it
+ * has become. Lengths are in pixels. */
+#include "work/figure.h"
+
+#include "base/memory.h"
+#include "write/svg.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+    MARGIN = 24,
+    LABELS = 76, /* the labels of the rows */
+    COLUMN = 40, /* from column to column, and the place of the carry that leaves */
+    FRAME = 32,  /* the frame of a column */
+    GAP = 12,    /* between the columns and what is said about a row */
+    WIDTH_LEAST = 720,
+    TITLE_SIZE = 17,
+    BIT_SIZE = 15,
+    TEXT_SIZE = 12,
+    TEXT_LINE = 18,
+    ROW = 24,        /* of bits */
+    RING = 11,       /* radius of a carry */
+    OUTER_RING = 15, /* the second ring of the two last carries */
+    CARRY_ROW = 86,  /* from the row above the carries to the columns' top */
+};
+
+typedef struct {
+    const Working *working;
+    const Story *story;
+    FILE *out;
+    double width;      /* of the drawing */
+    double y;          /* where the next thing goes */
+    unsigned low, top; /* the columns of the band being drawn: low ... top - 1 */
+} Figure;
+
+/* ---- places ------------------------------------------------------------------------------- */
+
+/* Where the columns of the band end on the right. */
+static double right_end(const Figure *figure) {
+    return MARGIN + LABELS + COLUMN * (double)(figure->top - figure->low + 1);
+}
+
+/* The middle of a column; column top is where the carry that leaves the band stands. */
+static double middle(const Figure *figure, unsigned column) {
+    return right_end(figure) - COLUMN * ((double)(column - figure->low) + 0.5);
+}
+
+static bool is_sign(const Figure *figure, unsigned column) {
+    return column + 1 == figure->working->unit->width;
+}
+
+/* Is this one of the two last carries? */
+static bool is_last(const Figure *figure, unsigned carry) {
+    return carry == figure->working->unit->width || is_sign(figure, carry);
+}
+
+/* ---- shapes ------------------------------------------------------------------------------- */
+
+/* A line with a filled head at its end; the shape of a carry of 1 is heavier. */
+static void draw_arrow(FILE *out, double x1, double y1, double x2, double y2, bool heavy) {
+    double dx = x2 - x1, dy = y2 - y1;
+    /* Of a length near enough: the longer side and a bit of the shorter (within 8 percent). */
+    double longer = dx * dx > dy * dy ? dx : dy, shorter = dx * dx > dy * dy ? dy : dx;
+    longer = longer < 0 ? -longer : longer;
+    shorter = shorter < 0 ? -shorter : shorter;
+    double length = 0.96 * longer + 0.4 * shorter;
+    double head = heavy ? 8 : 6, ux = dx / length, uy = dy / length;
+    svg_line(out, x1, y1, x2 - ux * head / 2, y2 - uy * head / 2,
+             heavy ? "stroke=\"black\" stroke-width=\"2.5\""
+                   : "stroke=\"black\" stroke-width=\"0.8\"");
+    svg_path(out, "fill=\"black\"");
+    svg_to(out, 'M', x2, y2);
+    svg_to(out, 'L', x2 - ux * head - uy * head / 2, y2 - uy * head + ux * head / 2);
+    svg_to(out, 'L', x2 - ux * head + uy * head / 2, y2 - uy * head - ux * head / 2);
+    svg_path_end(out, true);
+}
+
+static void draw_carry(const Figure *figure, unsigned carry, double y) {
+    bool level = word_bit(&figure->working->carry, carry);
+    double x = middle(figure, carry);
+    if (is_last(figure, carry))
+        svg_circle(figure->out, x, y, OUTER_RING,
+                   "fill=\"white\" stroke=\"black\" stroke-width=\"1.6\"");
+    svg_circle(figure->out, x, y, RING,
+               level ? "fill=\"black\" stroke=\"black\"" : "fill=\"white\" stroke=\"black\"");
+    svg_text(figure->out, x, y + 5,
+             level ? "font-size=\"14\" font-weight=\"bold\" text-anchor=\"middle\" fill=\"white\""
+                   : "font-size=\"14\" text-anchor=\"middle\"",
+             "%d", level);
+}
+
+static void draw_label(const Figure *figure, double y, const char *text) {
+    svg_text(figure->out, MARGIN, y, "font-size=\"14\"", "%s", text);
+}
+
+static void draw_note(const Figure *figure, double y, const char *text) {
+    svg_text(figure->out, right_end(figure) + GAP, y, "", "%s", text);
+}
+
+/* A row of bits, its label on the left, and what is said about it on the right. */
+static void draw_row(Figure *figure, const char *label, const Word *word, const char *note) {
+    double base = figure->y + ROW - 7;
+    draw_label(figure, base, label);
+    for (unsigned column = figure->top; column-- > figure->low;)
+        svg_text(figure->out, middle(figure, column), base,
+                 "font-size=\"15\" text-anchor=\"middle\"", "%d", word_bit(word, column));
+    if (note != NULL)
+        draw_note(figure, base, note);
+    figure->y += ROW;
+}
+
+/* ---- one band ----------------------------------------------------------------------------- */
+
+static const Word *source_word(const Working *working, int which) {
+    return which == 0 ? &working->a : &working->b;
+}
+
+/* The value of a word where it is whole on the band, else nothing. The caller frees it. */
+static char *value_note(const Figure *figure, const Word *word) {
+    bool whole = figure->low == 0 && figure->top == word->width;
+    return whole ? story_both_readings(word) : NULL;
+}
+
+static void draw_column_numbers(Figure *figure) {
+    double base = figure->y + 30;
+    draw_label(figure, base, "column");
+    for (unsigned column = figure->top; column-- > figure->low;) {
+        svg_text(figure->out, middle(figure, column), base, "text-anchor=\"middle\"", "%u", column);
+        if (is_sign(figure, column))
+            svg_text(figure->out, middle(figure, column), figure->y + 14,
+                     "text-anchor=\"middle\" font-weight=\"bold\"", "sign");
+    }
+    figure->y += 38;
+}
+
+/* The operands at the pins, where the adder sees one of them inverted. */
+static void draw_pins(Figure *figure) {
+    const Working *working = figure->working;
+    if (!working_inverts(working))
+        return;
+    int rows = operation_facts(working_operation(working))->reads_b ? 2 : 1;
+    if (figure->top == working->unit->width)
+        svg_rect(figure->out, middle(figure, figure->top - 1) - FRAME / 2.0, figure->y, FRAME,
+                 rows * ROW + 2, "rx=\"4\" fill=\"#e8e8e8\"");
+    for (int which = 0; which < rows; which++) {
+        char *note = value_note(figure, source_word(working, which));
+        draw_row(figure, which == 0 ? "a" : "b", source_word(working, which), note);
+        free(note);
+    }
+}
+
+/* From the columns' top: each carry falls into its column, and leaves it for the next one. */
+static void draw_carry_arrows(const Figure *figure, double y, double columns_top) {
+    for (unsigned column = figure->low; column < figure->top; column++) {
+        double x = middle(figure, column), next = middle(figure, column + 1);
+        double ring = is_last(figure, column) ? OUTER_RING : RING;
+        double next_ring = is_last(figure, column + 1) ? OUTER_RING : RING;
+        draw_arrow(figure->out, x, y + ring, x, columns_top,
+                   word_bit(&figure->working->carry, column));
+        draw_arrow(figure->out, x - 12, columns_top, next + next_ring * 0.75, y + next_ring * 0.75,
+                   word_bit(&figure->working->carry, column + 1));
+    }
+}
+
+/* The carry that enters the lowest column, from the right. */
+static void draw_entering_carry(const Figure *figure, double y) {
+    double ring = is_last(figure, figure->low) ? OUTER_RING : RING;
+    bool level = word_bit(&figure->working->carry, figure->low);
+    double from = right_end(figure) + GAP;
+    draw_arrow(figure->out, from + 20, y, middle(figure, figure->low) + ring, y, level);
+    if (figure->low == 0)
+        svg_text(figure->out, from + 26, y + 4, "", "%d, the first carry: %s", level,
+                 figure->story->first_carry);
+    else
+        svg_text(figure->out, from + 26, y + 4, "", "%d, out of column %u", level, figure->low - 1);
+}
+
+/* The bracket over the two last carries, and what they say. */
+static void draw_comparison(const Figure *figure, double y) {
+    unsigned width = figure->working->unit->width;
+    if (figure->top != width)
+        return;
+    bool in = working_carry_in(figure->working), out = working_carry_out(figure->working);
+    double left = middle(figure, width), right = middle(figure, width - 1),
+           top = y - OUTER_RING - 8;
+    svg_path(figure->out, "fill=\"none\" stroke=\"black\" stroke-width=\"1.6\"");
+    svg_to(figure->out, 'M', left, y - OUTER_RING);
+    svg_to(figure->out, 'L', left, top);
+    svg_to(figure->out, 'L', right, top);
+    svg_to(figure->out, 'L', right, y - OUTER_RING);
+    svg_path_end(figure->out, false);
+    svg_text(figure->out, left, top - 6, "font-weight=\"bold\"", "last carries %d and %d: they %s",
+             out, in,
+             in == out ? "are equal, valid in two's complement"
+                       : "differ, OVERFLOW in two's complement");
+}
+
+static void draw_carries(Figure *figure) {
+    double columns_top = figure->y + CARRY_ROW, y = columns_top - 34;
+    draw_comparison(figure, y);
+    draw_label(figure, y + 5, "carry");
+    draw_carry_arrows(figure, y, columns_top);
+    for (unsigned carry = figure->low; carry <= figure->top; carry++)
+        draw_carry(figure, carry, y);
+    draw_entering_carry(figure, y);
+    figure->y = columns_top;
+}
+
+/* The frames of the columns from here on, with room for so many rows; one for the sum, below a
+ * line. */
+static void draw_frames(const Figure *figure) {
+    for (unsigned column = figure->low; column < figure->top; column++) {
+        double left = middle(figure, column) - FRAME / 2.0;
+        svg_rect(figure->out, left, figure->y, FRAME, 3 * ROW + 6,
+                 is_sign(figure, column)
+                     ? "rx=\"4\" fill=\"#e8e8e8\" stroke=\"black\" stroke-width=\"2.5\""
+                     : "rx=\"4\" fill=\"white\" stroke=\"black\" stroke-width=\"0.8\"");
+        svg_line(figure->out, left, figure->y + 2 * ROW + 3, left + FRAME, figure->y + 2 * ROW + 3,
+                 "stroke=\"black\" stroke-width=\"0.8\"");
+    }
+}
+
+static void draw_operand(Figure *figure, int which) {
+    const Working *working = figure->working;
+    const AdderView *view = &working->view;
+    char *note = NULL;
+    if (view->source[which] != OPERAND_ZERO && !working_inverts(working))
+        note = value_note(figure, source_word(working, which));
+    const char *remark = NULL;
+    if (view->inverted[which])
+        remark =
+            view->source[which] == OPERAND_ZERO ? "ones in every column" : "every bit inverted";
+    if (which == 1)
+        svg_text(figure->out, middle(figure, figure->top), figure->y + ROW - 7,
+                 "font-size=\"15\" text-anchor=\"middle\"", "+");
+    draw_row(figure, working_operand_name(working, which), &working->operand[which],
+             note != NULL ? note : remark);
+    free(note);
+}
+
+static void draw_results(Figure *figure) {
+    const Working *working = figure->working;
+    bool saturates = working->unit->overflow != OVERFLOW_WRAP;
+    char *note = value_note(figure, &working->sum);
+    figure->y += 5;
+    draw_row(figure, saturates ? "sum" : "result", &working->sum, note);
+    free(note);
+    figure->y += 3;
+    if (!saturates)
+        return;
+    note = value_note(figure, &working->outcome.result);
+    draw_row(figure, "result", &working->outcome.result, note);
+    free(note);
+}
+
+static void draw_band(Figure *figure) {
+    draw_column_numbers(figure);
+    draw_pins(figure);
+    draw_carries(figure);
+    draw_frames(figure);
+    draw_operand(figure, 0);
+    draw_operand(figure, 1);
+    draw_results(figure);
+    figure->y += TEXT_LINE;
+}
+
+/* ---- the bands ---------------------------------------------------------------------------- */
+
+/* As many columns as each band has: all bands alike, in fours, the highest with what is left. */
+static unsigned band_of(unsigned width) {
+    if (width > FIGURE_COLUMNS_MAX || width <= FIGURE_BAND)
+        return FIGURE_BAND;
+    unsigned bands = (width + FIGURE_BAND - 1) / FIGURE_BAND;
+    unsigned even = (width + bands - 1) / bands;
+    return (even + 3) / 4 * 4;
+}
+
+static void draw_omission(Figure *figure, unsigned low, unsigned top) {
+    svg_text(figure->out, MARGIN, figure->y + 12, "font-style=\"italic\"",
+             "columns %u to %u are left out; they are worked alike", top - 1, low);
+    figure->y += 2 * TEXT_LINE;
+}
+
+static void draw_bands(Figure *figure) {
+    unsigned width = figure->working->unit->width, band = band_of(width);
+    for (figure->low = 0; figure->low < width; figure->low = figure->top) {
+        figure->top = width - figure->low > band ? figure->low + band : width;
+        draw_band(figure);
+        if (width > FIGURE_COLUMNS_MAX && figure->low == 0) {
+            figure->top = width - band;
+            draw_omission(figure, band, figure->top);
+        }
+    }
+}
+
+/* ---- the words ---------------------------------------------------------------------------- */
+
+static bool fits(const char *text, size_t length, double room) {
+    char *part = memory_text("%.*s", (int)length, text);
+    bool does = svg_text_width(part, TEXT_SIZE) <= room;
+    free(part);
+    return does;
+}
+
+/* How many characters of the text fit so many pixels: whole words, or as much of the first word as
+ * fits, one character at least. */
+static size_t that_fits(const char *text, double room) {
+    size_t length = strcspn(text, " ");
+    while (length > 1 && !fits(text, length, room))
+        length--;
+    if (text[length] != ' ')
+        return length;
+    for (;;) {
+        size_t next = length + 1 + strcspn(text + length + 1, " ");
+        if (!fits(text, next, room))
+            return length;
+        length = next;
+        if (text[length] == '\0')
+            return length;
+    }
+}
+
+static void draw_wrapped(Figure *figure, double x, const char *text) {
+    while (*text != '\0') {
+        size_t length = that_fits(text, figure->width - MARGIN - x);
+        svg_text(figure->out, x, figure->y + 12, "", "%.*s", (int)length, text);
+        figure->y += TEXT_LINE;
+        text += length;
+        text += strspn(text, " ");
+    }
+}
+
+static void draw_heading(Figure *figure, const char *text) {
+    svg_text(figure->out, MARGIN, figure->y + 12, "font-weight=\"bold\"", "%s", text);
+    figure->y += TEXT_LINE;
+}
+
+static void draw_part(Figure *figure, const StoryPart *part) {
+    double widest = 0;
+    if (part->count == 0)
+        return;
+    for (int k = 0; k < part->count; k++) {
+        double width = svg_text_width(part->line[k].label, TEXT_SIZE);
+        widest = width > widest ? width : widest;
+    }
+    draw_heading(figure, part->heading);
+    for (int k = 0; k < part->count; k++) {
+        svg_text(figure->out, MARGIN + GAP, figure->y + 12, "", "%s", part->line[k].label);
+        draw_wrapped(figure, MARGIN + 2 * GAP + widest, part->line[k].text);
+    }
+    figure->y += TEXT_LINE / 2.0;
+}
+
+/* As wide as the widest number, or a column's heading. */
+static double number_room(const Story *story) {
+    double room = svg_text_width("two's complement", TEXT_SIZE);
+    for (int k = 0; k < story->number_count; k++)
+        for (int reading = 0; reading < 2; reading++) {
+            const StoryNumber *number = &story->number[k];
+            char *text = story_shorten(reading == 0 ? number->as_unsigned : number->as_signed);
+            double width = svg_text_width(text, TEXT_SIZE);
+            room = width > room ? width : room;
+            free(text);
+        }
+    return room;
+}
+
+static void draw_numbers(Figure *figure) {
+    const double room = number_room(figure->story);
+    const double first = MARGIN + LABELS + room, second = first + 2 * GAP + room;
+    svg_text(figure->out, MARGIN, figure->y + 12, "font-weight=\"bold\"", "numbers");
+    svg_text(figure->out, first, figure->y + 12, "text-anchor=\"end\"", "unsigned");
+    svg_text(figure->out, second, figure->y + 12, "text-anchor=\"end\"", "two's complement");
+    figure->y += TEXT_LINE;
+    for (int k = 0; k < figure->story->number_count; k++) {
+        const StoryNumber *number = &figure->story->number[k];
+        char *as_unsigned = story_shorten(number->as_unsigned);
+        char *as_signed = story_shorten(number->as_signed);
+        svg_text(figure->out, MARGIN + GAP, figure->y + 12, "", "%s", number->label);
+        svg_text(figure->out, first, figure->y + 12, "text-anchor=\"end\"", "%s", as_unsigned);
+        svg_text(figure->out, second, figure->y + 12, "text-anchor=\"end\"", "%s", as_signed);
+        free(as_unsigned);
+        free(as_signed);
+        figure->y += TEXT_LINE;
+    }
+    figure->y += TEXT_LINE / 2.0;
+}
+
+/* ---- the document ------------------------------------------------------------------------- */
+
+/* As wide as the widest band and what is said about its rows. */
+static double width_of(const Figure *figure) {
+    unsigned band = band_of(figure->working->unit->width);
+    unsigned columns = figure->working->unit->width < band ? figure->working->unit->width : band;
+    char *first = memory_text("0, the first carry: %s", figure->story->first_carry);
+    double notes = 26 + svg_text_width(first, TEXT_SIZE);
+    free(first);
+    double width = 2 * MARGIN + LABELS + COLUMN * (double)(columns + 1) + GAP + notes;
+    return width > WIDTH_LEAST ? width : WIDTH_LEAST;
+}
+
+static void draw_body(Figure *figure) {
+    const Story *story = figure->story;
+    figure->y = MARGIN;
+    svg_text(figure->out, MARGIN, figure->y + 14, "font-size=\"17\" font-weight=\"bold\"", "%s",
+             story->title);
+    figure->y += 24;
+    draw_wrapped(figure, MARGIN, story->unit);
+    figure->y += TEXT_LINE;
+    draw_bands(figure);
+    draw_part(figure, &story->verdict);
+    draw_numbers(figure);
+    draw_part(figure, &story->back);
+    draw_part(figure, &story->flags);
+}
+
+/* The verdict in sentences, for those who cannot see the figure. The caller frees it. */
+static char *description(const Story *story) {
+    char *text = memory_text("%s. Worked column by column.", story->unit);
+    for (int k = 0; k < story->verdict.count; k++) {
+        const StoryLine *line = &story->verdict.line[k];
+        char *longer = memory_text("%s %s: %s.", text, line->label, line->text);
+        free(text);
+        text = longer;
+    }
+    return text;
+}
+
+void figure_write(const Working *working, const Story *story, FILE *out) {
+    char *body = NULL;
+    size_t bytes = 0;
+    Figure figure = {.working = working, .story = story, .out = open_memstream(&body, &bytes)};
+    if (figure.out == NULL)
+        return;
+    figure.width = width_of(&figure);
+    draw_body(&figure);
+    fclose(figure.out);
+    char *sentences = description(story);
+    svg_begin(out, figure.width, figure.y + MARGIN, story->title, sentences);
+    fwrite(body, 1, bytes, out);
+    svg_end(out);
+    free(sentences);
+    free(body);
+}
