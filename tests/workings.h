@@ -26,8 +26,8 @@ static inline const Working *worked(const char *line) {
 
 /* The sheet of a working, on a terminal of this shape; the caller frees it. */
 static inline char *sheet_of(const Working *working, unsigned columns, bool colour, bool steps) {
-    char *text = NULL;
-    size_t bytes = 0;
+    static char *text; /* static, or gcc 12 thinks that the stream's memory dies with it */
+    static size_t bytes;
     FILE *out = open_memstream(&text, &bytes);
     assert_non_null(out);
     Story story;

@@ -237,6 +237,11 @@ static const Word *source_word(const Working *working, int which) {
     return working->view.source[which] == OPERAND_A ? &working->a : &working->b;
 }
 
+/* What a row's word is worth, where there is room for it. The caller frees it. */
+static char *value_note(const Table *table, const Word *word) {
+    return table->notes ? story_both_readings(word) : NULL;
+}
+
 /* A row of the adder's own: an operand that comes in as it is shows its value, unless the rows
  * above have shown it. */
 static void write_operand(Table *table, int which) {
@@ -244,7 +249,7 @@ static void write_operand(Table *table, int which) {
     const AdderView *view = &working->view;
     char *note = NULL;
     if (view->source[which] != OPERAND_ZERO && !working_inverts(working))
-        note = story_both_readings(source_word(working, which));
+        note = value_note(table, source_word(working, which));
     const char *remark = view->inverted[which] ? inverted : NULL;
     write_row(table, working_operand_name(working, which), &working->operand[which],
               note != NULL ? note : remark);
@@ -259,7 +264,7 @@ static void write_pins(Table *table) {
     for (int which = 0; which < 2; which++) {
         if (working->view.source[which] == OPERAND_ZERO)
             continue;
-        char *note = story_both_readings(source_word(working, which));
+        char *note = value_note(table, source_word(working, which));
         write_row(table, which == 0 ? "a" : "b", source_word(working, which), note);
         free(note);
     }
@@ -270,11 +275,11 @@ static void write_results(Table *table) {
     const Working *working = table->working;
     const Word *result = &working->outcome.result;
     if (working->unit->overflow != OVERFLOW_WRAP) {
-        char *note = story_both_readings(&working->sum);
+        char *note = value_note(table, &working->sum);
         write_row(table, "sum", &working->sum, note);
         free(note);
     }
-    char *note = story_both_readings(result);
+    char *note = value_note(table, result);
     write_row(table, "result", result, note);
     free(note);
 }
