@@ -22,6 +22,8 @@ verilator    verilator             verilator         verilator         verilator
 yosys        yosys                 yosys             yosys             yosys
 cmocka       libcmocka-dev         libcmocka-devel   cmocka            cmocka
 gmp          libgmp-dev            gmp-devel         gmp               gmp
+xmllint      libxml2-utils         libxml2           libxml2           libxml2
+rsvg-convert librsvg2-bin          librsvg2-tools    librsvg           librsvg
 clang        clang                 clang             clang             llvm
 fuzzer       clang,libclang-rt-dev clang,compiler-rt clang,compiler-rt llvm
 clang-format clang-format          clang-tools-extra clang             clang-format

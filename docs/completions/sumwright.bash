@@ -10,7 +10,7 @@ _sumwright() {
   case ${COMP_WORDS[1]} in
     emit) own="--out --overwrite --vectors --seed --templates" ;;
     check) own="--vectors --seed --module --parameter --latency --each --jobs --format" ;;
-    work) own="--operation --cin --steps" ;;
+    work) own="--operation --cin --steps --svg --overwrite" ;;
   esac
   case $before in
     --operation | --operations) values="add adc sub sbc rsb inc dec neg pass" ;;
@@ -26,6 +26,10 @@ _sumwright() {
     --port) values="a= b= cin= result= carry= overflow= zero= negative= subtract= mode= op= clk= rst= rst_n= en=" ;;
     --out | --templates)
       COMPREPLY=($(compgen -d -- "$word"))
+      return
+      ;;
+    --svg)
+      COMPREPLY=($(compgen -f -- "$word"))
       return
       ;;
     --cin) values="0 1" ;;

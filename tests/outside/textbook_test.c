@@ -1,7 +1,9 @@
-/* The model against worked examples as printed in textbooks, a data sheet and a standard. All are
- * from memory: the numbers, not the wording, and not the page. */
+/* The model, and the columns worked by hand with their verdict, against worked examples as printed
+ * in textbooks, a data sheet and a standard. All are from memory: the numbers, not the wording, and
+ * not the page. */
 #include "all_operations.h"
 #include "model/model.h"
+#include "work/story.h"
 
 enum { NOT_SHOWN = -1 };
 
@@ -28,6 +30,24 @@ static void shown(const Example *e, const char *what, int printed, bool model) {
                  e->b, what, printed, model);
 }
 
+/* The example worked column by column: the result that is printed, and a verdict on overflow and on
+ * carry or borrow as the source gives it. */
+static void check_working(const Example *e, const Unit *unit, const Word *a, const Word *b) {
+    Working working;
+    Story story;
+    working_compute(unit, (int)e->operation, a, b, false, &working);
+    story_tell(&working, &story);
+    assert_int_equal(working.sum.limb[0], from_binary(e->result));
+    assert_string_equal(story.verdict.line[1].label, "two's complement");
+    assert_string_equal(story.verdict.line[2].label, "unsigned");
+    shown(e, "verdict in two's complement", e->overflow, story.verdict.line[1].tone == TONE_BAD);
+    /* A carry that is no borrow says that all is well. */
+    bool reversed = e->operation == OP_SUB && unit->sense == SENSE_NO_BORROW;
+    bool told = story.verdict.line[2].tone == TONE_BAD;
+    shown(e, "verdict unsigned", e->carry, told != reversed);
+    story_free(&story);
+}
+
 /* sense: whether the source shows the carry of a subtraction as the adder gives it, or a borrow. */
 static void check(const Example *examples, size_t count, Sense sense) {
     for (const Example *e = examples; e < examples + count; e++) {
@@ -44,6 +64,7 @@ static void check(const Example *examples, size_t count, Sense sense) {
                      (unsigned long long)outcome.result.limb[0]);
         shown(e, "carry", e->carry, outcome.flag[FLAG_CARRY]);
         shown(e, "overflow", e->overflow, outcome.flag[FLAG_OVERFLOW]);
+        check_working(e, &unit, &a, &b);
     }
 }
 

@@ -52,6 +52,38 @@ done
 refuses "not one of work" --vectors 5 5 5
 refuses "column 3" --width 3 --flags half-carry 1 1
 
+# The figure: where it cannot be written, and what is there already. A sheet is printed only when all
+# went well, and nothing is left behind.
+cannot_draw() {
+  words=$1
+  shift
+  status=0
+  "$SUMWRIGHT" work 5 5 --svg "$@" >stdout 2>stderr || status=$?
+  [ "$status" -eq 4 ] || wrong "status $status, not 4, of: $*"
+  [ "$(wc -l <stderr)" -eq 1 ] && grep -q "^sumwright: error: .*$words" stderr ||
+    wrong "nothing about '$words' for: $*"
+  [ ! -s stdout ] || wrong "standard output for: $*"
+  cases=$((cases + 1))
+}
+refuses "svg is empty" --svg '' 5 5
+cannot_draw "No such" nowhere/figure.svg
+cannot_draw "folder" .
+mkdir there
+cannot_draw "folder" there
+refuses "a file name is not empty" 5 5 --svg there/
+cannot_draw "." /dev/full
+echo mine >mine.svg
+cannot_draw "use --overwrite" mine.svg
+[ "$(cat mine.svg)" = mine ] || wrong "a file was replaced"
+"$SUMWRIGHT" work 5 5 --svg mine.svg --overwrite >stdout || wrong "does not overwrite"
+grep -q '</svg>' mine.svg || wrong "not overwritten"
+"$SUMWRIGHT" work 5 5 --svg mine.svg >again || wrong "the same figure is refused"
+diff stdout again || wrong "another sheet with a figure"
+(ulimit -f 1 && exec "$SUMWRIGHT" work 5 5 --svg limited.svg >stdout 2>stderr) &&
+  wrong "writes past the limit" || status=$?
+[ "$status" -eq 4 ] && [ ! -s stdout ] && [ ! -e limited.svg ] || wrong "limit on the size of files"
+[ "$(ls -A)" = "$(printf '%s\n' again mine.svg stderr stdout there)" ] || wrong "something is left: $(ls -A)"
+
 # The same sheet, wherever the operands stand and however they are written.
 COLUMNS=80
 export COLUMNS
