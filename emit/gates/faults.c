@@ -52,7 +52,8 @@ static Fault fault_of(const Netlist *netlist, uint32_t number) {
                    .level = number % 2 == 1};
 }
 
-Faults *faults_new(const Netlist *netlist) {
+/* No fault so far. */
+static Faults *without_faults(const Netlist *netlist) {
     Faults *faults = memory_zeroed(1, sizeof *faults);
     uint32_t count = netlist->node_count;
     faults->netlist = netlist;
@@ -60,17 +61,32 @@ Faults *faults_new(const Netlist *netlist) {
     faults->numbers = 2 * (3 * count + netlist->output_count);
     faults->state = memory_zeroed(faults->numbers, 1);
     faults->caught_by = memory_zeroed(faults->numbers, sizeof *faults->caught_by);
-    for (uint32_t k = 0; k < faults->numbers; k++)
-        if (has_place(netlist, k / 2)) {
-            faults->state[k] = FAULT_OPEN;
-            faults->open++;
-        }
     faults->value = memory_zeroed(count, sizeof *faults->value);
     faults->excited = memory_zeroed(count, sizeof *faults->excited);
     faults->seen = memory_zeroed(count, sizeof *faults->seen);
     faults->changed = memory_zeroed(count, sizeof *faults->changed);
     faults->pending = memory_zeroed(count / 64 + 1, sizeof *faults->pending);
     faults->touched = memory_zeroed(count, sizeof *faults->touched);
+    return faults;
+}
+
+static void add_fault(Faults *faults, uint32_t number) {
+    faults->open += faults->state[number] == FAULT_NONE;
+    faults->state[number] = FAULT_OPEN;
+}
+
+Faults *faults_new(const Netlist *netlist) {
+    Faults *faults = without_faults(netlist);
+    for (uint32_t k = 0; k < faults->numbers; k++)
+        if (has_place(netlist, k / 2))
+            add_fault(faults, k);
+    return faults;
+}
+
+Faults *faults_new_of(const Netlist *netlist, const Fault *list, size_t count) {
+    Faults *faults = without_faults(netlist);
+    for (size_t k = 0; k < count; k++)
+        add_fault(faults, fault_number(netlist, list[k]));
     return faults;
 }
 

@@ -43,6 +43,10 @@ typedef struct Faults Faults;
 /* All faults of a finished netlist, which must outlive them; every one is open. Out of memory ends
  * the program with STATUS_SURROUNDINGS. Free with faults_free. */
 Faults *faults_new(const Netlist *netlist);
+
+/* The same, for these faults only. */
+Faults *faults_new_of(const Netlist *netlist, const Fault *list, size_t count);
+
 void faults_free(Faults *faults);
 
 /* A word a node: the caller sets those of the inputs, bit v of each belonging to vector v, and then

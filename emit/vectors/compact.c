@@ -68,36 +68,6 @@ static bool every_cell_input(Generator *generator, int choice, Top top) {
     return true;
 }
 
-/* ---- groups of columns --------------------------------------------------------------------- */
-
-/* A period of columns, from some phase on: one that forces a carry of the level, a run that passes
- * it on, one that forces the opposite, and a run of half as many that pass that on. */
-static bool send_period(Generator *generator, int choice, unsigned group, unsigned phase,
-                        bool level) {
-    unsigned width = generator->unit->width, period = 3 * group + 1;
-    Columns columns;
-    word_ones(&columns.propagate, width);
-    word_zero(&columns.level, width);
-    pattern_index(&columns.in_x, width, phase % 4);
-    for (unsigned i = 0; i < width; i++) {
-        unsigned at = (i + phase) % period;
-        if (at == 0 || at == 2 * group) {
-            word_put(&columns.propagate, i, false);
-            word_put(&columns.level, i, level == (at == 0));
-        }
-    }
-    return send_columns(generator, choice, &columns, level);
-}
-
-static bool every_group(Generator *generator, int choice) {
-    for (unsigned group = 1; group < generator->unit->width; group *= 2)
-        for (unsigned phase = 0; phase < 3 * group + 1; phase += group)
-            for (int level = 0; level <= 1; level++)
-                if (!send_period(generator, choice, group, phase, level == 1))
-                    return false;
-    return true;
-}
-
 /* ---- one column at a time ------------------------------------------------------------------ */
 
 /* Any operation will do, as all share what looks at the result, but for neg where there is another:
@@ -137,6 +107,68 @@ static bool every_column(Generator *generator) {
     return true;
 }
 
+/* ---- groups of columns --------------------------------------------------------------------- */
+
+/* A period of columns, from some phase on: one that forces a carry of the level, a run that passes
+ * it on, one that forces the opposite, and a run of half as many that pass that on. */
+static bool send_period(Generator *generator, int choice, unsigned group, unsigned phase,
+                        bool level) {
+    unsigned width = generator->unit->width, period = 3 * group + 1;
+    Columns columns;
+    word_ones(&columns.propagate, width);
+    word_zero(&columns.level, width);
+    pattern_repeat(&columns.in_x, width, (phase / group + level) % 2 == 1 ? UINT64_MAX : 0);
+    for (unsigned i = 0; i < width; i++) {
+        unsigned at = (i + phase) % period;
+        if (at == 0 || at == 2 * group) {
+            word_put(&columns.propagate, i, false);
+            word_put(&columns.level, i, level == (at == 0));
+        }
+    }
+    return send_columns(generator, choice, &columns, level);
+}
+
+/* Whole groups by turns, from some phase on: all columns of a group generate a carry, kill it or
+ * pass it on. */
+static bool send_turns(Generator *generator, int choice, unsigned group, const char turns[3],
+                       unsigned phase) {
+    unsigned width = generator->unit->width;
+    Columns columns;
+    word_zero(&columns.propagate, width);
+    word_zero(&columns.level, width);
+    pattern_repeat(&columns.in_x, width, phase % 2 == 1 ? UINT64_MAX : 0);
+    for (unsigned i = 0; i < width; i++) {
+        char turn = turns[(i / group + phase) % 3];
+        word_put(&columns.propagate, i, turn == 'p');
+        word_put(&columns.level, i, turn == 'g');
+    }
+    return send_columns(generator, choice, &columns, phase % 2 == 1);
+}
+
+/* What joins two groups sees each of them generate, kill and pass on, with a carry and without one
+ * arriving below: as far as that can make a difference. */
+static bool groups_of(Generator *generator, int choice, unsigned group) {
+    static const char turns[][4] = {"gpk", "gkp", "gkk", "ggk"};
+    for (unsigned phase = 0; phase < 4 * group; phase += group)
+        for (int level = 0; level <= 1; level++)
+            if (!send_period(generator, choice, group, phase, level == 1))
+                return false;
+    for (size_t k = 0; k < sizeof turns / sizeof turns[0]; k++)
+        for (unsigned phase = 0; phase < 3; phase++)
+            if (!send_turns(generator, choice, group, turns[k], phase))
+                return false;
+    return true;
+}
+
+static bool every_group(Generator *generator, int choice) {
+    for (unsigned group = 1; group < generator->unit->width; group *= 2)
+        if (!groups_of(generator, choice, group))
+            return false;
+    return true;
+}
+
+/* ---- all of it ----------------------------------------------------------------------------- */
+
 bool part_compact(Generator *generator) {
     const Unit *unit = generator->unit;
     int tops = unit->overflow == OVERFLOW_WRAP ? 1 : TOP_COUNT;
@@ -144,8 +176,10 @@ bool part_compact(Generator *generator) {
         for (int k = 0; k < unit->choice_count; k++)
             if (!every_cell_input(generator, k, (Top)top))
                 return false;
+    if (!every_column(generator))
+        return false;
     for (int k = 0; k < unit->choice_count; k++)
         if (operation_facts(unit->choice[k].operation)->reads_b && !every_group(generator, k))
             return false;
-    return every_column(generator);
+    return true;
 }

@@ -18,7 +18,7 @@
 // Made by: sumwright emit --name tide_residual --width 12 --operations sub --port a=observed --port b=predicted --port result=residual
 
 module tide_residual_tb;
-  parameter ROOM = 2663;  // the most vectors that fit
+  parameter ROOM = 2711;  // the most vectors that fit
 
   localparam BITS = 40;  // of a word
   localparam OUT  = 16;  // of them, what must come out
