@@ -2,9 +2,8 @@
 %# comes out. It knows nothing of what should: the program compares. The design is compiled before
 %# it and sets the time unit; module, instance and files have names that it cannot know.
 module ${bench};
-  reg [${in_high}:0] given [0:${last}];
-  reg [${out_high}:0] seen [0:${last}];
-  reg [${in_high}:0] word;
+  reg [${high}:0] memory [0:${last}];  // what is given, and then in its place what was seen
+  reg [${high}:0] word;
   integer k;
 %if clocked
   reg clk;
@@ -28,20 +27,20 @@ module ${bench};
   );
 
   initial begin
-    $readmemh("${given}", given);
+    $readmemh("${given}", memory);
 %if clocked
     clk = 1'b0;
 %end
     for (k = 0; k <= ${last}; k = k + 1) begin
-      word = given[k];
-      #${settle} seen[k] = {${outputs}};
+      word = memory[k];
+      #${settle} memory[k] = {${outputs}};
 %if clocked
       clk = 1'b1;
       #${settle} clk = 1'b0;
       #${settle};
 %end
     end
-    $writememb("${seen}", seen);
+    $writememb("${seen}", memory);
     $finish;
   end
 endmodule

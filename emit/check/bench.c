@@ -55,11 +55,11 @@ typedef struct {
 static Places places_of(const Unit *unit) {
     Places places = {.b = 0};
     unsigned word = 4 * word_hex_digits(unit->width);
-    places.a = word;
-    places.cin = 2 * word;
-    places.control = places.cin + 4;
-    places.clocking = places.control + 4 * word_hex_digits(unit_control_bits(unit) + 1);
-    places.bits = places.clocking + 4;
+    places.a = unit_has(unit, PIN_B) ? word : 0;
+    places.cin = places.a + word;
+    places.control = places.cin + (unit_has(unit, PIN_CIN) ? 4 : 0);
+    places.clocking = places.control + 4 * word_hex_digits(unit_control_bits(unit));
+    places.bits = places.clocking + (unit_has(unit, PIN_CLK) ? 4 : 0);
     return places;
 }
 
@@ -85,9 +85,14 @@ static unsigned place_of(const Unit *unit, const Places *places, Pin pin) {
     return place;
 }
 
+/* Bits of a word of the bench's memory, which holds first what is given and then what was seen. */
+static unsigned word_bits(const Unit *unit) {
+    unsigned given = places_of(unit).bits, seen = unit->width + FLAG_COUNT;
+    return given > seen ? given : seen;
+}
+
 uint64_t bench_memory_bits(const Bench *bench) {
-    const Unit *unit = bench->cases->unit;
-    return (uint64_t)bench->schedule->count * (places_of(unit).bits + unit->width + FLAG_COUNT);
+    return (uint64_t)bench->schedule->count * word_bits(bench->cases->unit);
 }
 
 /* ---- the bench ----------------------------------------------------------------------------- */
@@ -171,8 +176,7 @@ static bool write_module(const Bench *bench, FILE *out, Problem *problem) {
     facts_text(facts, "instance", "dut_%s", bench->tag);
     facts_text(facts, "module", "%s%s%s", module->escaped ? "\\" : "", module->name,
                module->escaped ? " " : "");
-    facts_text(facts, "in_high", "%u", places_of(unit).bits - 1);
-    facts_text(facts, "out_high", "%u", unit->width + FLAG_COUNT - 1);
+    facts_text(facts, "high", "%u", word_bits(unit) - 1);
     facts_text(facts, "last", "%zu", bench->schedule->count - 1);
     /* Long enough for gates with delays, column after column. */
     facts_text(facts, "settle", "%u", 100 * (unit->width + 9));
@@ -203,16 +207,20 @@ static char *put_operand(char *to, const uint64_t *limbs, unsigned width) {
 static void write_given(const Bench *bench, FILE *out) {
     const Cases *cases = bench->cases;
     const Unit *unit = cases->unit;
-    unsigned control_digits = word_hex_digits(unit_control_bits(unit) + 1);
+    unsigned control_digits = word_hex_digits(unit_control_bits(unit));
     char line[LINE_BYTES];
     for (size_t s = 0; s < bench->schedule->count; s++) {
-        const Step *step = &bench->schedule->step[s];
-        bool rst = step->reset != bench->reset_low;
-        char *end = put_number(line, (uint32_t)(rst << 1 | step->enable), 1);
-        end = put_number(end, cases->control[step->which], control_digits);
-        end = put_number(end, cases->cin[step->which], 1);
-        end = put_operand(end, cases->a + step->which * cases->limbs, unit->width);
-        end = put_operand(end, cases->b + step->which * cases->limbs, unit->width);
+        Step step = schedule_step(bench->schedule, s);
+        bool rst = step.reset != bench->reset_low;
+        char *end = line;
+        if (unit_has(unit, PIN_CLK))
+            end = put_number(end, (uint32_t)(rst << 1 | step.enable), 1);
+        end = put_number(end, cases->control[step.which], control_digits);
+        if (unit_has(unit, PIN_CIN))
+            end = put_number(end, cases->cin[step.which], 1);
+        end = put_operand(end, cases->a + step.which * cases->limbs, unit->width);
+        if (unit_has(unit, PIN_B))
+            end = put_operand(end, cases->b + step.which * cases->limbs, unit->width);
         *end++ = '\n';
         fwrite(line, 1, (size_t)(end - line), out);
     }
@@ -254,43 +262,39 @@ static bool take_word(const char *text, unsigned bits, uint64_t *value, uint64_t
     return true;
 }
 
-static bool take_all(const char *text, unsigned bits, Samples *samples) {
+/* The file, a word a line, the address before some in a comment. False when it is not whole. */
+static bool take_all(const Unit *unit, FILE *in, Samples *samples) {
+    unsigned bits = word_bits(unit), seen = unit->width + FLAG_COUNT;
+    int room = (int)bits + 64;
+    char *line = memory_zeroed((size_t)room, 1);
     size_t taken = 0;
-    while (*text != '\0') {
-        text += strspn(text, " \n");
-        size_t length = strcspn(text, " \n");
-        if (text[0] == '/') { /* the address, a comment */
-            text += strcspn(text, "\n");
+    bool good = true;
+    while (good && fgets(line, room, in) != NULL) {
+        if (line[0] == '/')
             continue;
-        }
-        if (length == 0)
-            break;
-        if (length != bits || taken == samples->count ||
-            !take_word(text, bits, samples->value + taken * samples->limbs,
-                       samples->unknown + taken * samples->limbs))
-            return false;
+        good = strcspn(line, "\n") == bits && taken < samples->count &&
+               take_word(line + bits - seen, seen, samples->value + taken * samples->limbs,
+                         samples->unknown + taken * samples->limbs);
         taken++;
-        text += length;
     }
-    return taken == samples->count;
+    free(line);
+    return good && taken == samples->count;
 }
 
 bool bench_read(const Bench *bench, const char *folder, Samples *samples, Problem *problem) {
     const Cases *cases = bench->cases;
-    unsigned bits = cases->unit->width + FLAG_COUNT;
-    size_t bytes = 0;
     char *path = path_of(bench, folder, "seen", "");
-    char *text = source_load(path, SIZE_MAX / 4, &bytes);
+    FILE *in = fopen(path, "r");
     free(path);
     *samples = (Samples){.count = bench->schedule->count, .limbs = cases->out_limbs};
     samples->value = memory_zeroed(samples->count * samples->limbs, sizeof *samples->value);
     samples->unknown = memory_zeroed(samples->count * samples->limbs, sizeof *samples->unknown);
-    bool good = text != NULL && take_all(text, bits, samples);
-    free(text);
-    if (!good) {
-        samples_free(samples);
-        return problem_set(problem, STATUS_UNTESTED,
-                           "the simulation ended before the last vector; a unit does not end it");
-    }
-    return true;
+    bool good = in != NULL && take_all(cases->unit, in, samples);
+    if (in != NULL)
+        fclose(in);
+    if (good)
+        return true;
+    samples_free(samples);
+    return problem_set(problem, STATUS_UNTESTED,
+                       "the simulation ended before the last vector; a unit does not end it");
 }

@@ -3,20 +3,24 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum { RESET_STEPS = 2, HOLDS = 8, ROOM_FOR_TAIL = 48 };
+enum { RESET_STEPS = 2, HOLDS = 8 };
 
+/* One more step after the cases. */
 static void add(Schedule *schedule, size_t which, bool reset, bool enable) {
-    schedule->step[schedule->count++] = (Step){which, reset, enable};
+    size_t k = schedule->count - schedule->first - schedule->cases;
+    assert(k < SCHEDULE_AFTER_MAX);
+    schedule->after[k] = (Step){which, reset, enable};
+    schedule->count++;
 }
 
 /* A vector and then a clock with the enable low and other operands, several times. */
-static void add_holds(Schedule *schedule, size_t cases) {
-    if (cases == 0)
-        return;
-    for (size_t k = 0; k < HOLDS; k++) {
+static void add_holds(Schedule *schedule) {
+    size_t cases = schedule->cases;
+    for (size_t k = 0; k < HOLDS && cases > 0; k++) {
         size_t which = k * (cases / HOLDS);
         add(schedule, which, false, true);
         add(schedule, (which + cases / 2 + 1) % cases, false, false);
@@ -24,43 +28,37 @@ static void add_holds(Schedule *schedule, size_t cases) {
     add(schedule, 0, false, true);
 }
 
-static void add_reset(Schedule *schedule, size_t cases) {
-    if (cases == 0)
-        return;
+static void add_reset(Schedule *schedule) {
+    size_t last = schedule->cases - 1;
     for (size_t k = 0; k < 4; k++)
-        add(schedule, cases - 1 - k % cases, false, true);
+        add(schedule, k < last ? last - k : 0, false, true);
     for (size_t k = 0; k <= RESET_STEPS; k++)
-        add(schedule, cases - 1, true, true);
+        add(schedule, last, true, true);
 }
 
 void schedule_make(Schedule *schedule, const Mapping *mapping, const Cases *cases,
                    unsigned latency) {
-    size_t room = cases->count + latency + SCHEDULE_LATE_MAX + ROOM_FOR_TAIL;
-    *schedule = (Schedule){.clocked = mapping->port[PIN_CLK] != NULL, .latency = latency};
-    schedule->step = memory_zeroed(room, sizeof *schedule->step);
-    bool has_reset = mapping->port[PIN_RST] != NULL;
-    for (size_t k = 0; schedule->clocked && has_reset && k < RESET_STEPS; k++)
-        add(schedule, 0, true, true);
-    schedule->first = schedule->count;
-    for (size_t k = 0; k < cases->count; k++)
-        add(schedule, k, false, true);
-    if (!schedule->clocked) {
-        schedule->latency = 0;
-        schedule->tail = schedule->count;
-        return;
+    bool clocked = mapping->port[PIN_CLK] != NULL, reset = mapping->port[PIN_RST] != NULL;
+    *schedule = (Schedule){.clocked = clocked, .cases = cases->count};
+    schedule->first = clocked && reset ? RESET_STEPS : 0;
+    schedule->count = schedule->first + cases->count;
+    if (clocked) {
+        schedule->latency = latency;
+        for (size_t k = 0; k <= latency + SCHEDULE_LATE_MAX; k++)
+            add(schedule, cases->count - 1, false, true);
     }
-    for (size_t k = 0; k <= latency + SCHEDULE_LATE_MAX; k++)
-        add(schedule, cases->count - 1, false, true);
     schedule->tail = schedule->count;
-    if (mapping->port[PIN_EN] != NULL)
-        add_holds(schedule, cases->count);
-    if (has_reset)
-        add_reset(schedule, cases->count);
+    if (clocked && mapping->port[PIN_EN] != NULL)
+        add_holds(schedule);
+    if (clocked && reset)
+        add_reset(schedule);
 }
 
-void schedule_free(Schedule *schedule) {
-    free(schedule->step);
-    schedule->step = NULL;
+Step schedule_step(const Schedule *schedule, size_t k) {
+    if (k < schedule->first)
+        return (Step){0, true, true};
+    k -= schedule->first;
+    return k < schedule->cases ? (Step){k, false, true} : schedule->after[k - schedule->cases];
 }
 
 void schedule_mask(const Cases *cases, const Mapping *mapping, uint64_t *mask) {
@@ -107,12 +105,12 @@ Tail schedule_tail(const Schedule *schedule, const Cases *cases, const Mapping *
     bool async = cases->unit->reset == RESET_ASYNC;
     Tail tail = TAIL_RIGHT;
     for (size_t k = schedule->tail; k + 1 < schedule->count && tail == TAIL_RIGHT; k++) {
-        const Step *step = &schedule->step[k];
-        if (!step->enable && schedule->latency > 0 && !alike(samples, mask, k, k + 1))
+        Step step = schedule_step(schedule, k);
+        if (!step.enable && schedule->latency > 0 && !alike(samples, mask, k, k + 1))
             tail = TAIL_HOLD_WRONG;
         bool clear =
             cleared(cases, samples, mask, k + 1) && (!async || cleared(cases, samples, mask, k));
-        if (step->reset && schedule->latency > 0 && !clear)
+        if (step.reset && schedule->latency > 0 && !clear)
             tail = TAIL_RESET_WRONG;
     }
     free(mask);

@@ -19,19 +19,22 @@ typedef struct {
     bool enable;
 } Step;
 
+enum { SCHEDULE_AFTER_MAX = 160 }; /* steps after the cases, at most */
+
 typedef struct {
     bool clocked;
     unsigned latency; /* clocks from operands to result */
-    Step *step;
     size_t count;
-    size_t first; /* the step of case 0 */
+    size_t cases;
+    size_t first; /* the step of case 0; those before it reset */
     size_t tail;  /* the first step after the cases and what follows for late designs */
+    Step after[SCHEDULE_AFTER_MAX]; /* the steps after the last case */
 } Schedule;
 
-/* Free with schedule_free. */
+/* latency: at most OPTIONS_LATENCY_MAX. */
 void schedule_make(Schedule *schedule, const Mapping *mapping, const Cases *cases,
                    unsigned latency);
-void schedule_free(Schedule *schedule);
+Step schedule_step(const Schedule *schedule, size_t k);
 
 /* The step where case k is seen by a design that is `late` clocks late (early: less than 0). */
 static inline size_t schedule_sample(const Schedule *schedule, size_t k, int late) {

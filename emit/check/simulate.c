@@ -342,7 +342,7 @@ static bool inspect(const Design *design, const Bench *bench, Problem *problem) 
 static bool run(const Design *design, const Bench *bench, Problem *problem) {
     uint64_t words = bench->schedule->count;
     uint64_t width = bench->cases->unit->width;
-    uint64_t written = words * (width + FLAG_COUNT + 1 + 32) + 4096;
+    uint64_t written = bench_memory_bits(bench) + words * 8 + 4096; /* a character a bit */
     FenceLimits limits = {.seconds = RUN_SECONDS + (unsigned)(words * width / COLUMNS_A_SECOND),
                           .memory_bytes = MEMORY_BYTES,
                           .file_bytes = written > PRINTED_BYTES ? written : PRINTED_BYTES,

@@ -13,13 +13,14 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-static char *read_all(FILE *stream, size_t most, size_t *bytes) {
-    char *text = NULL;
-    size_t room = 0;
+/* To the end; expected: the bytes that there should be, not to be relied on. */
+static char *read_all(FILE *stream, size_t expected, size_t most, size_t *bytes) {
+    size_t room = expected < most ? expected + 2 : 2;
+    char *text = memory_resize(NULL, room, 1);
     *bytes = 0;
     for (;;) {
         if (*bytes + 1 >= room) {
-            room = room == 0 ? 65536 : 2 * room;
+            room *= 2;
             text = memory_resize(text, room, 1);
         }
         size_t got = fread(text + *bytes, 1, room - *bytes - 1, stream);
@@ -52,7 +53,7 @@ char *source_load(const char *path, size_t most, size_t *bytes) {
         close(file);
         return NULL;
     }
-    char *text = read_all(stream, most, bytes);
+    char *text = read_all(stream, (size_t)status.st_size, most, bytes);
     fclose(stream);
     return text;
 }

@@ -154,6 +154,11 @@ static int group_of(const Study *study, size_t k) {
     return choice == UNIT_NOTHING ? study->group_count - 1 : choice;
 }
 
+static void count_wrong(Study *study) {
+    for (size_t k = 0; k < study->evidence->cases->count; k++)
+        study->wrong_count += study_is_wrong(study, k);
+}
+
 static void sort_into_groups(Study *study) {
     const Cases *cases = study->evidence->cases;
     size_t next[GROUPS_MAX], last[GROUPS_MAX];
@@ -169,7 +174,6 @@ static void sort_into_groups(Study *study) {
         int g = group_of(study, k);
         bool wrong = study_is_wrong(study, k);
         study->wrong[g] += wrong;
-        study->wrong_count += wrong;
         study->order[wrong ? next[g]++ : --last[g]] = k;
     }
 }
@@ -184,6 +188,9 @@ void study_make(Study *study, const Evidence *evidence, int late) {
     schedule_mask(evidence->cases, evidence->mapping, study->mask);
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         study->rule_count[flag] = rules_of((Flag)flag, study->rule[flag]);
+    count_wrong(study);
+    if (study->wrong_count == 0)
+        return;
     sort_into_groups(study);
     note_all(study);
 }

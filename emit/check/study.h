@@ -28,6 +28,8 @@ typedef struct {
     int rule_count[FLAG_COUNT];
 } Study;
 
+/* Where no case is wrong, only that is found: there are no groups and nothing that holds
+ * throughout. */
 void study_make(Study *study, const Evidence *evidence, int late);
 void study_free(Study *study);
 

@@ -252,7 +252,6 @@ void verdict_find(const Question *question, const char *folder, FILE *reply) {
         kind = VERDICT_WRONG;
     put_verdict(check, kind, problem.status, problem.text, reply);
     samples_free(&check->samples);
-    schedule_free(&check->schedule);
     cases_free(&check->cases);
     headers_free(&check->headers);
     sources_free(&check->sources);

@@ -127,7 +127,6 @@ static Show *diagnose(const char *options, const Variant *variant, Change *chang
             (size_t)snprintf(show.names + used, sizeof show.names - used, "%s%s", k == 0 ? "" : " ",
                              mistake_name(show.diagnosis.finding[k].mistake));
     cases_free(&show.cases);
-    schedule_free(&show.schedule);
     samples_free(&show.samples);
     return &show;
 }
