@@ -17,6 +17,7 @@ static const Entry entries[] = {
     {"emit", "write a unit's Verilog, its testbench and its test vectors", command_emit},
     {"check", "test somebody's design and name its mistake", command_check},
     {"work", "work an example column by column", command_work},
+    {"cost", "show what each carry structure costs in gates and levels", command_cost},
 };
 
 enum { ENTRY_COUNT = sizeof entries / sizeof entries[0] };

@@ -3,7 +3,7 @@ _sumwright() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} values= items= own=
   COMPREPLY=()
   if [ "$COMP_CWORD" -eq 1 ]; then
-    COMPREPLY=($(compgen -W "emit check work --help --version" -- "$word"))
+    COMPREPLY=($(compgen -W "emit check work cost --help --version" -- "$word"))
     return
   fi
   # What a command takes beside the options that describe a unit.
@@ -11,6 +11,7 @@ _sumwright() {
     emit) own="--out --overwrite --vectors --seed --templates" ;;
     check) own="--vectors --seed --module --parameter --latency --each --jobs --format" ;;
     work) own="--operation --cin --steps --svg --overwrite" ;;
+    cost) own="--structures --widths --format --overwrite --svg" ;;
   esac
   case $before in
     --operation | --operations) values="add adc sub sbc rsb inc dec neg pass" ;;
@@ -18,7 +19,7 @@ _sumwright() {
     --subtract-carry) values="no-borrow borrow" ;;
     --flags) values="all none carry overflow zero negative less-signed less-unsigned parity half-carry" ;;
     --overflow) values="wrap saturate-signed saturate-unsigned" ;;
-    --structure) values="ripple fewest skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer depth=" ;;
+    --structure | --structures) values="ripple fewest skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer depth=" ;;
     --detail) values="operators cells gates nand nor" ;;
     --registers) values="none output both" ;;
     --reset) values="none sync async" ;;
@@ -33,8 +34,11 @@ _sumwright() {
       return
       ;;
     --cin) values="0 1" ;;
-    --format) values="text json" ;;
-    --name | --width | --vectors | --seed | --module | --parameter | --latency | --jobs) return ;;
+    --format)
+      values="text json"
+      [ "${COMP_WORDS[1]}" != cost ] || values="text json csv"
+      ;;
+    --name | --width | --widths | --vectors | --seed | --module | --parameter | --latency | --jobs) return ;;
     *) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port $own --help" ;;
   esac
   # What is no option is a design of check.
@@ -44,7 +48,7 @@ _sumwright() {
   fi
   # In a comma list the last item is completed, and another may follow.
   case $before in
-    --operations | --flags)
+    --operations | --flags | --structures)
       items=${word%"${word##*,}"}
       compopt -o nospace 2>/dev/null
       ;;

@@ -14,4 +14,7 @@ bool command_check(int argc, char **argv, Problem *problem);
 /* Works an operation column by column. */
 bool command_work(int argc, char **argv, Problem *problem);
 
+/* What each carry structure costs: gates, levels and more, as text, CSV, JSON or a drawing. */
+bool command_cost(int argc, char **argv, Problem *problem);
+
 #endif

@@ -112,21 +112,32 @@ static void print_coverage(const Emit *emit) {
            count.longest, count.longest_possible);
 }
 
+static void print_some(uint32_t count, const char *what) {
+    if (count > 0)
+        printf(", %u %s", count, what);
+}
+
 static void print_circuit(const Emit *emit) {
     if (emit->request.unit.detail == DETAIL_OPERATORS) {
         puts("circuit  as the synthesizer makes it");
         return;
     }
     Cost cost = cost_count(&emit->netlist);
-    printf("circuit  %u two-input gates, %u levels", cost.gates, cost.levels);
-    if (cost.inverters > 0)
-        printf(", %u inverters", cost.inverters);
+    printf("circuit  %u two-input gates, %u levels, largest fan-out %u", cost.gates, cost.levels,
+           cost.fan_out);
+    print_some(cost.inverters, "inverters");
     putchar('\n');
-}
-
-static void print_some(uint32_t count, const char *what) {
-    if (count > 0)
-        printf(", %u %s", count, what);
+    if (cost.gates == 0)
+        return;
+    fputs("        ", stdout);
+    const char *between = " ";
+    for (int kind = NODE_AND; kind < NODE_KIND_COUNT; kind++) {
+        if (cost.by_kind[kind] == 0)
+            continue;
+        printf("%s%u %s", between, cost.by_kind[kind], cost_kind_name((NodeKind)kind));
+        between = ", ";
+    }
+    printf("; about %llu transistors\n", (unsigned long long)cost.transistors);
 }
 
 /* How many of the circuit's single stuck-at faults the vectors catch. */

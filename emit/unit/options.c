@@ -12,8 +12,8 @@ enum { PORTS_MAX = PIN_COUNT };
 /* What has been read so far, and what can only be placed when everything has been read. */
 typedef struct {
     Request *request;
-    bool flags_all;
     bool operations_coded[OP_COUNT];
+    bool structure_given;
     const char *port[PORTS_MAX];
     int port_count;
     bool latency_given;
@@ -202,10 +202,10 @@ static bool take_sense(Reading *reading, const char *text, Problem *problem) {
 
 static bool take_flags(Reading *reading, const char *text, Problem *problem) {
     bool *flags = reading->request->unit.flag;
-    reading->flags_all = strcmp(text, "all") == 0;
+    reading->request->flags_all = strcmp(text, "all") == 0;
     for (int flag = 0; flag < FLAG_COUNT; flag++)
-        flags[flag] = reading->flags_all;
-    if (reading->flags_all || strcmp(text, "none") == 0)
+        flags[flag] = reading->request->flags_all;
+    if (reading->request->flags_all || strcmp(text, "none") == 0)
         return true;
     for (const char *item = text;;) {
         size_t length = strcspn(item, ",");
@@ -235,23 +235,35 @@ static bool take_overflow(Reading *reading, const char *text, Problem *problem) 
     return true;
 }
 
-static bool take_structure(Reading *reading, const char *text, Problem *problem) {
-    Unit *unit = &reading->request->unit;
+/* A structure by its name, or depth=N. */
+static bool read_structure(const char *option, const char *text, StructureChoice *choice,
+                           Problem *problem) {
     if (strncmp(text, "depth=", 6) == 0) {
+        char what[64];
         uint64_t depth = 0;
-        if (!take_number("--structure depth", text + 6, 1, UNIT_WIDTH_MAX, &depth, problem))
+        snprintf(what, sizeof what, "%s depth", option);
+        if (!take_number(what, text + 6, 1, UNIT_WIDTH_MAX, &depth, problem))
             return false;
-        unit->structure = STRUCTURE_DEPTH;
-        unit->depth = (unsigned)depth;
+        *choice = (StructureChoice){STRUCTURE_DEPTH, (unsigned)depth};
         return true;
     }
-    int value = take_value("--structure", structure_names, text, problem);
+    int value = take_value(option, structure_names, text, problem);
     if (value < 0)
         return false;
     if (value == STRUCTURE_DEPTH)
         return problem_set(problem, STATUS_INVALID,
-                           "--structure depth lacks its levels; write, for example, depth=6");
-    unit->structure = (Structure)value;
+                           "%s depth lacks its levels; write, for example, depth=6", option);
+    *choice = (StructureChoice){(Structure)value, 0};
+    return true;
+}
+
+static bool take_structure(Reading *reading, const char *text, Problem *problem) {
+    StructureChoice choice = {STRUCTURE_RIPPLE, 0};
+    if (!read_structure("--structure", text, &choice, problem))
+        return false;
+    reading->request->unit.structure = choice.structure;
+    reading->request->unit.depth = choice.depth;
+    reading->structure_given = true;
     return true;
 }
 
@@ -397,9 +409,11 @@ static bool take_jobs(Reading *reading, const char *text, Problem *problem) {
 }
 
 static const char *const format_names[] = {"text", "json", NULL};
+static const char *const cost_format_names[] = {"text", "json", "csv", NULL};
 
-static bool take_format(Reading *reading, const char *text, Problem *problem) {
-    int value = take_value("--format", format_names, text, problem);
+static bool read_format(Reading *reading, const char *const *names, const char *text,
+                        Problem *problem) {
+    int value = take_value("--format", names, text, problem);
     if (value < 0)
         return false;
     reading->request->format = (Format)value;
@@ -423,6 +437,69 @@ static bool take_cin(Reading *reading, const char *text, Problem *problem) {
 static bool take_steps(Reading *reading, const char *text, Problem *problem) {
     (void)text, (void)problem;
     reading->request->steps = true;
+    return true;
+}
+
+static bool take_format(Reading *reading, const char *text, Problem *problem) {
+    return read_format(reading, format_names, text, problem);
+}
+
+static bool take_cost_format(Reading *reading, const char *text, Problem *problem) {
+    return read_format(reading, cost_format_names, text, problem);
+}
+
+/* ---- lists -------------------------------------------------------------------------------- */
+
+enum { ITEM_BYTES = 80 };
+
+/* The next item of a comma list as a text of its own, cut if it is too long to be right; what
+ * follows it, or NULL after the last. */
+static const char *next_item(const char *list, char item[ITEM_BYTES]) {
+    size_t length = strcspn(list, ",");
+    snprintf(item, ITEM_BYTES, "%.*s", (int)(length < ITEM_BYTES ? length : ITEM_BYTES), list);
+    return list[length] == '\0' ? NULL : list + length + 1;
+}
+
+static bool take_structure_list(Reading *reading, const char *text, Problem *problem) {
+    Request *request = reading->request;
+    char item[ITEM_BYTES];
+    for (const char *list = text; list != NULL;) {
+        list = next_item(list, item);
+        StructureChoice choice = {STRUCTURE_RIPPLE, 0};
+        if (!read_structure("--structures", item, &choice, problem))
+            return false;
+        for (int k = 0; k < request->structure_count; k++)
+            if (request->structures[k].structure == choice.structure &&
+                request->structures[k].depth == choice.depth)
+                return problem_set(problem, STATUS_INVALID,
+                                   "--structures lists %s twice; list each structure once", item);
+        if (request->structure_count == OPTIONS_STRUCTURES_MAX)
+            return problem_set(problem, STATUS_INVALID,
+                               "--structures lists more than %d; ask for them in parts",
+                               OPTIONS_STRUCTURES_MAX);
+        request->structures[request->structure_count++] = choice;
+    }
+    return true;
+}
+
+static bool take_width_list(Reading *reading, const char *text, Problem *problem) {
+    Request *request = reading->request;
+    char item[ITEM_BYTES];
+    for (const char *list = text; list != NULL;) {
+        list = next_item(list, item);
+        uint64_t width = 0;
+        if (!take_number("--widths", item, 1, UNIT_WIDTH_MAX, &width, problem))
+            return false;
+        for (int k = 0; k < request->width_count; k++)
+            if (request->widths[k] == width)
+                return problem_set(problem, STATUS_INVALID,
+                                   "--widths lists %s twice; list each width once", item);
+        if (request->width_count == OPTIONS_WIDTHS_MAX)
+            return problem_set(problem, STATUS_INVALID,
+                               "--widths lists more than %d; ask for them in parts",
+                               OPTIONS_WIDTHS_MAX);
+        request->widths[request->width_count++] = (unsigned)width;
+    }
     return true;
 }
 
@@ -477,7 +554,7 @@ static const Option options[] = {
     {"out", "DIR", NULL, "the current folder", "where the files go; it must exist", COMMAND_EMIT,
      false, take_out},
     {"overwrite", NULL, NULL, "refuse", "replace existing files of other content",
-     COMMAND_EMIT | COMMAND_WORK, false, take_overwrite},
+     COMMAND_EMIT | COMMAND_WORK | COMMAND_COST, false, take_overwrite},
     {"vectors", "N", NULL, "2000",
      "at most N random vectors, beside the compact, corner, walking and chain ones, which are "
      "always "
@@ -509,7 +586,16 @@ static const Option options[] = {
      take_cin},
     {"steps", NULL, NULL, "absent", "a line of reasoning for each column", COMMAND_WORK, false,
      take_steps},
-    {"svg", "FILE", NULL, "none", "draws the result into FILE too", COMMAND_WORK, false, take_svg},
+    {"format", "KIND", cost_format_names, "text", "how results are written", COMMAND_COST, false,
+     take_cost_format},
+    {"structures", "LIST", structure_names,
+     "that of --structure, or every one that the unit can have",
+     "comma list of carry structures; depth is written depth=N, N levels of cells", COMMAND_COST,
+     false, take_structure_list},
+    {"widths", "LIST", NULL, "that of --width, or 8,16,32,64",
+     "comma list of bits in a word, each 1 to 4096", COMMAND_COST, false, take_width_list},
+    {"svg", "FILE", NULL, "none", "draws the result into FILE too", COMMAND_WORK | COMMAND_COST,
+     false, take_svg},
     {"help", NULL, NULL, NULL, "show this", COMMAND_EVERY, true, take_help},
 };
 
@@ -529,6 +615,7 @@ static const struct {
     {COMMAND_EMIT, "emit", NULL},
     {COMMAND_CHECK, "check", "DESIGN.v..."},
     {COMMAND_WORK, "work", "A [B]"},
+    {COMMAND_COST, "cost", NULL},
 };
 
 enum { COMMANDS_COUNT = sizeof commands / sizeof commands[0] };
@@ -626,10 +713,24 @@ static bool place_operation(Reading *reading, Problem *problem) {
     return true;
 }
 
+/* A survey without lists is of the one unit that --width and --structure describe; with lists,
+ * the unit itself is the first of them. */
+static void settle_lists(const Reading *reading, Unit *unit) {
+    Request *request = reading->request;
+    if (request->width_count == 0 && unit->width != 0)
+        request->widths[request->width_count++] = unit->width;
+    if (request->width_count > 0)
+        unit->width = request->widths[0];
+    if (request->structure_count == 0 && reading->structure_given)
+        request->structures[request->structure_count++] =
+            (StructureChoice){unit->structure, unit->depth};
+}
+
 static bool settle(Reading *reading, Problem *problem) {
     Unit *unit = &reading->request->unit;
     settle_latency(reading, unit);
-    if (reading->flags_all && unit->width != 0 && unit->width < 4)
+    settle_lists(reading, unit);
+    if (reading->request->flags_all && unit->width != 0 && unit->width < 4)
         unit->flag[FLAG_HALF_CARRY] = false;
     if (!unit_settle_shape(unit, problem))
         return false;

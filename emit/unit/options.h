@@ -23,9 +23,16 @@ typedef enum {
     COMMAND_EVERY = (1 << 5) - 1,
 } Command;
 
-typedef enum { FORMAT_TEXT, FORMAT_JSON } Format;
+typedef enum { FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV } Format;
 
 enum { OPTIONS_PARAMETERS_MAX = 32, OPTIONS_LATENCY_MAX = 64, OPTIONS_JOBS_MAX = 256 };
+enum { OPTIONS_WIDTHS_MAX = 64, OPTIONS_STRUCTURES_MAX = 64 };
+
+/* A carry structure as it is asked for. */
+typedef struct {
+    Structure structure;
+    unsigned depth; /* STRUCTURE_DEPTH: levels of cells */
+} StructureChoice;
 
 /* Everything that one command was asked. Strings belong to argv; operands is a part of it. */
 typedef struct {
@@ -43,12 +50,17 @@ typedef struct {
     bool each;        /* check: every file is a design of its own */
     unsigned jobs;    /* check: designs at once; 0: as many as there are processors */
     Format format;
+    StructureChoice structures[OPTIONS_STRUCTURES_MAX]; /* cost: which; none: all there are */
+    int structure_count;
+    unsigned widths[OPTIONS_WIDTHS_MAX]; /* cost: bits in a word, each */
+    int width_count;
+    bool flags_all;  /* --flags all: half-carry wherever there is a column 3 */
+    const char *svg; /* the file of the drawing, or NULL */
     char **operands; /* what is not an option, for the commands that take such */
     int operand_count;
-    int choice;      /* work: the operation, an index into unit.choice */
-    int cin;         /* work: the level of the pin, 0 or 1, or OPTIONS_CIN_UNSET */
-    bool steps;      /* work: a line a column */
-    const char *svg; /* the file of the drawing, or NULL */
+    int choice; /* work: the operation, an index into unit.choice */
+    int cin;    /* work: the level of the pin, 0 or 1, or OPTIONS_CIN_UNSET */
+    bool steps; /* work: a line a column */
 } Request;
 
 /* Reads argv[1 ...] (argv[0] is the command's name) into a settled request. Options and operands

@@ -70,7 +70,7 @@ static void test_the_adders_kinds_of_gates(void **state) {
     assert_int_equal(cost.by_kind[NODE_XOR], 1 + 7 * 2);
     assert_int_equal(cost.by_kind[NODE_AND], 1 + 7 * 2);
     assert_int_equal(cost.by_kind[NODE_OR], 7);
-    assert_int_equal(cost.inverters, 0);
+    assert_int_equal(cost.pin_inverters, 0);
     assert_int_equal(cost.by_kind[NODE_CONSTANT] + cost.by_kind[NODE_INPUT], 0);
 }
 
@@ -98,7 +98,7 @@ static void test_the_zero_flag_is_a_tree(void **state) {
             cost_of(n, 1, (const Operation[]){OP_ADD}, (const Flag[]){FLAG_ZERO, FLAG_COUNT});
         assert_int_equal(cost.gates, 5 * n - 3 - 3 + n - 1);
         assert_int_equal(cost.by_kind[NODE_NOR], 1);
-        assert_int_equal(cost.inverters, 0);
+        assert_int_equal(cost.pin_inverters, 0);
     }
 }
 
@@ -108,7 +108,7 @@ static void test_pass_takes_no_gate(void **state) {
     Cost cost = cost_of(32, 1, (const Operation[]){OP_PASS}, (const Flag[]){FLAG_COUNT});
     assert_int_equal(cost.gates, 0);
     assert_int_equal(cost.levels, 0);
-    assert_int_equal(cost.inverters, 0);
+    assert_int_equal(cost.pin_inverters, 0);
 }
 
 /* a + 1 is a half adder a column: column 0 inverts only, a[0] is the first carry. */
@@ -170,6 +170,45 @@ static void test_levels_follow_the_longest_path_to_an_output(void **state) {
     netlist_free(&netlist);
 }
 
+/* ---- what else is counted ------------------------------------------------------------------ */
+
+/* x AND y is read by both other gates and by an output pin; y is a pin and does not count. The
+ * second gate reads it inverted, and so does the third: one inverter. */
+static void test_fan_out_inverters_and_transistors(void **state) {
+    (void)state;
+    Netlist netlist;
+    netlist_init(&netlist);
+    Literal x = netlist_input(&netlist, PIN_A, 0), y = netlist_input(&netlist, PIN_B, 0);
+    Literal both = netlist_and(&netlist, x, y);
+    netlist_output(&netlist, PIN_RESULT, 0, both);
+    netlist_output(&netlist, PIN_RESULT, 1, netlist_and(&netlist, y, literal_not(both)));
+    netlist_output(&netlist, PIN_RESULT, 2, netlist_or(&netlist, y, literal_not(both)));
+    netlist_output(&netlist, PIN_RESULT, 3, netlist_xor(&netlist, x, y));
+    netlist_finish(&netlist);
+    Cost cost = cost_count(&netlist);
+    assert_int_equal(cost.gates, 4);
+    assert_int_equal(cost.fan_out, 3);
+    assert_int_equal(cost.inverters, 1);
+    assert_int_equal(cost.transistors, 2 * 6 + 6 + 10 + 2);
+    netlist_free(&netlist);
+}
+
+/* The sum and the AND of a full adder read the carry into it and its propagate, both twice; nothing
+ * else is read twice. */
+static void test_the_ripple_adders_fan_out_is_constant(void **state) {
+    (void)state;
+    assert_int_equal(adder(1).fan_out, 1);
+    for (unsigned n = 2; n <= 64; n++)
+        assert_int_equal(adder(n).fan_out, 2);
+}
+
+/* A half adder and n - 1 full adders: 16, and 2 XOR, 2 AND and an OR each. */
+static void test_the_ripple_adders_transistors(void **state) {
+    (void)state;
+    for (unsigned n = 1; n <= 64; n++)
+        assert_int_equal(adder(n).transistors, 16 + (n - 1) * (2 * 10 + 2 * 6 + 6));
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_the_adder_has_the_proven_minimum),
@@ -183,6 +222,9 @@ int main(void) {
         cmocka_unit_test(test_counts_are_linear_up_to_the_widest),
         cmocka_unit_test(test_an_inverted_output_is_an_inverter_and_no_gate),
         cmocka_unit_test(test_levels_follow_the_longest_path_to_an_output),
+        cmocka_unit_test(test_fan_out_inverters_and_transistors),
+        cmocka_unit_test(test_the_ripple_adders_fan_out_is_constant),
+        cmocka_unit_test(test_the_ripple_adders_transistors),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -105,7 +105,7 @@ static void test_the_adder_subtractor_has_the_counts_of_the_table(void **state) 
                     Cost cost = cost_of(&unit);
                     assert_int_equal(cost.gates, pair_gates(n, unit.sense, flags));
                     if (n > 1)
-                        assert_int_equal(cost.inverters, 0);
+                        assert_int_equal(cost.pin_inverters, 0);
                 }
 }
 
