@@ -12,6 +12,18 @@
 
   // Column ${column}
 %end
+%if part.level
+
+  // Carries, level ${column}
+%end
+%if part.group
+
+  // Carries, group ${column}
+%end
+%if part.sums
+
+  // The sums.
+%end
 %if part.flags
 
   // The flags.

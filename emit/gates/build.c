@@ -13,6 +13,7 @@ void build_netlist(const Unit *unit, Netlist *netlist) {
     Operands operands;
     operands_build(unit, netlist, &operands);
     Adder adder = {.width = unit->width,
+                   .depth = unit->depth,
                    .x = operands.x,
                    .y = operands.y,
                    .first = operands.first,
@@ -29,7 +30,7 @@ void build_netlist(const Unit *unit, Netlist *netlist) {
                    .overflow = LITERAL_NONE,
                    .sum = memory_zeroed(unit->width, sizeof(Literal)),
                    .carry = memory_zeroed(unit->width + 1, sizeof(Literal))};
-    structure_build(unit->structure)(netlist, &adder);
+    structure_build(unit->structure, netlist, &adder);
     flags_build(unit, netlist, &operands, &adder);
     free(adder.sum);
     free(adder.carry);

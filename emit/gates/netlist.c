@@ -19,7 +19,7 @@ static uint32_t add_node(Netlist *netlist, Node node) {
 void netlist_init(Netlist *netlist) {
     memset(netlist, 0, sizeof *netlist);
     netlist->column = -1;
-    add_node(netlist, (Node){.kind = NODE_CONSTANT, .index = -1, .column = -1});
+    add_node(netlist, (Node){.kind = NODE_CONSTANT, .index = -1, .low = -1, .column = -1});
 }
 
 void netlist_free(Netlist *netlist) {
@@ -29,7 +29,7 @@ void netlist_free(Netlist *netlist) {
 }
 
 Literal netlist_input(Netlist *netlist, Pin pin, unsigned bit) {
-    Node node = {.kind = NODE_INPUT, .index = -1, .column = -1, .pin = pin, .bit = bit};
+    Node node = {.kind = NODE_INPUT, .index = -1, .low = -1, .column = -1, .pin = pin, .bit = bit};
     return add_node(netlist, node) * 2;
 }
 
@@ -73,8 +73,12 @@ static void tidy(Node *gate) {
 }
 
 static Literal add_gate(Netlist *netlist, NodeKind kind, Literal x, Literal y) {
-    Node gate = {
-        .kind = kind, .in = {x, y}, .index = -1, .part = netlist->part, .column = netlist->column};
+    Node gate = {.kind = kind,
+                 .in = {x, y},
+                 .index = -1,
+                 .low = -1,
+                 .part = netlist->part,
+                 .column = netlist->column};
     tidy(&gate);
     return add_node(netlist, gate) * 2;
 }
@@ -99,6 +103,24 @@ Literal netlist_or(Netlist *netlist, Literal x, Literal y) {
     return add_gate(netlist, NODE_OR, x, y);
 }
 
+static bool is_sum(const Node *node) {
+    return node->kind == NODE_XOR || node->kind == NODE_XNOR;
+}
+
+/* Is x an XOR one of whose inputs is y? Then rest is x XOR y, the other input. */
+static bool without(const Netlist *netlist, Literal x, Literal y, Literal *rest) {
+    const Node *gate = &netlist->nodes[literal_node(x)];
+    for (int side = 0; side < 2 && is_sum(gate); side++) {
+        if (literal_node(gate->in[side]) != literal_node(y))
+            continue;
+        *rest = gate->in[1 - side] ^ ((x ^ y ^ gate->in[side]) & 1u);
+        if (gate->kind == NODE_XNOR)
+            *rest = literal_not(*rest);
+        return true;
+    }
+    return false;
+}
+
 Literal netlist_xor(Netlist *netlist, Literal x, Literal y) {
     if (literal_is_constant(x))
         return y ^ x;
@@ -106,16 +128,29 @@ Literal netlist_xor(Netlist *netlist, Literal x, Literal y) {
         return x ^ y;
     if (literal_node(x) == literal_node(y))
         return x == y ? LITERAL_0 : LITERAL_1;
+    Literal rest, other;
+    if (without(netlist, x, y, &rest) || without(netlist, y, x, &rest))
+        return rest;
+    const Node *gate = &netlist->nodes[literal_node(y)];
+    for (int side = 0; side < 2 && is_sum(gate); side++)
+        if (without(netlist, x, gate->in[side], &rest) &&
+            without(netlist, y, gate->in[side], &other))
+            return netlist_xor(netlist, rest, other);
     return add_gate(netlist, NODE_XOR, x, y);
 }
 
-Literal netlist_name(Netlist *netlist, Literal literal, const char *stem, int index) {
+Literal netlist_name_span(Netlist *netlist, Literal literal, const char *stem, int high, int low) {
     Node *node = &netlist->nodes[literal_node(literal)];
     if (netlist_is_gate(node) && node->stem == NULL) {
         node->stem = stem;
-        node->index = index;
+        node->index = high;
+        node->low = low;
     }
     return literal;
+}
+
+Literal netlist_name(Netlist *netlist, Literal literal, const char *stem, int index) {
+    return netlist_name_span(netlist, literal, stem, index, -1);
 }
 
 /* ---- finishing ---------------------------------------------------------------------------- */

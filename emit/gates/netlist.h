@@ -52,7 +52,10 @@ typedef enum {
 typedef enum {
     PART_CONTROL,  /* the control pins decoded */
     PART_OPERANDS, /* the operand row */
-    PART_COLUMNS,  /* the adder core */
+    PART_COLUMNS,  /* the adder core, column by column */
+    PART_LEVELS,   /* its carries, level by level of a network, */
+    PART_GROUPS,   /* or group by group of columns */
+    PART_SUMS,     /* its sums, where they come after all carries */
     PART_FLAGS,    /* what is said about the result, and what is done to it */
 } Part;
 
@@ -62,8 +65,9 @@ typedef struct {
     const char *stem; /* gates: what the wire is called, "propagate"; a string that outlives the
                          netlist; NULL until named */
     int index;        /* the number after the stem, usually the column; -1 for none */
+    int low;          /* a second number, the lowest column of a span; -1 for none */
     Part part;        /* gates: where in the unit */
-    int column;       /* gates of PART_COLUMNS: the column, else -1 */
+    int column;       /* gates of PART_COLUMNS, _LEVELS and _GROUPS: which, else -1 */
     Pin pin;          /* inputs: which pin, and which bit of it */
     unsigned bit;
 } Node;
@@ -83,6 +87,7 @@ typedef struct {
     uint32_t output_room;
     Part part; /* where new gates belong */
     int column;
+    uint32_t prefix_cells; /* of the network that the carries come from; 0: another structure */
 } Netlist;
 
 /* An empty netlist (node 0 only). Memory that runs out ends the program with
@@ -97,7 +102,9 @@ void netlist_output(Netlist *netlist, Pin pin, unsigned bit, Literal literal);
 /* Gates made from here on belong to this part (and column, -1 for none). */
 void netlist_enter(Netlist *netlist, Part part, int column);
 
-/* The function of two literals: a new gate, or none where a constant or equal inputs decide. */
+/* The function of two literals: a new gate, or none where a constant or equal inputs decide. An XOR
+ * also takes out again what an XOR before it put in: (p XOR m) XOR m is p, (p XOR m) XOR (q XOR m)
+ * is p XOR q. */
 Literal netlist_and(Netlist *netlist, Literal x, Literal y);
 Literal netlist_or(Netlist *netlist, Literal x, Literal y);
 Literal netlist_xor(Netlist *netlist, Literal x, Literal y);
@@ -105,6 +112,9 @@ Literal netlist_xor(Netlist *netlist, Literal x, Literal y);
 /* Names the wire of a literal's gate unless it is an input, a constant or already named; returns
  * the literal, so that calls nest. */
 Literal netlist_name(Netlist *netlist, Literal literal, const char *stem, int index);
+
+/* The same for what concerns columns high ... low: "passes_7_4". */
+Literal netlist_name_span(Netlist *netlist, Literal literal, const char *stem, int high, int low);
 
 /* Drops the gates that no output depends on, and turns gates over (AND to NAND, ...) whose inverse
  * is what an output needs. Call once, when the netlist is complete. */

@@ -126,6 +126,19 @@ static Literal signal_from_requests(const Unit *unit, Netlist *netlist, const Si
     return literal;
 }
 
+/* The first signal that asks for the same of every operation: its gates serve for both. */
+static int same_signal(const Unit *unit, int signal) {
+    SignalPlan plan = operands_signal(unit, (Signal)signal);
+    int same = 0;
+    for (; same < signal; same++) {
+        SignalPlan other = operands_signal(unit, (Signal)same);
+        bool idle = same == SIGNAL_ACTIVE || signal == SIGNAL_ACTIVE;
+        if (!idle && plan.level == other.level && plan.on == other.on && plan.free == other.free)
+            break;
+    }
+    return same;
+}
+
 static Literal signal_literal(const Unit *unit, Netlist *netlist, Signal signal,
                               const Literal *pins) {
     SignalPlan plan = operands_signal(unit, signal);
@@ -188,7 +201,8 @@ void operands_build(const Unit *unit, Netlist *netlist, Operands *operands) {
     netlist_enter(netlist, PART_CONTROL, -1);
     Literal *signal = operands->signal;
     for (int k = 0; k < SIGNAL_COUNT; k++) {
-        signal[k] = signal_literal(unit, netlist, (Signal)k, pins);
+        int same = same_signal(unit, k);
+        signal[k] = same < k ? signal[same] : signal_literal(unit, netlist, (Signal)k, pins);
         netlist_name(netlist, signal[k], signal_names[k], -1);
     }
     operands->first = first_bit(netlist, signal, cin, SIGNAL_SET_CARRY, SIGNAL_USE_CIN,

@@ -12,6 +12,7 @@
  * A structure that works in borrow form leaves its chain in carry[] and says so in turned. */
 typedef struct {
     unsigned width; /* columns, 1 or more */
+    unsigned depth; /* STRUCTURE_DEPTH: levels of prefix cells */
     const Literal *x;
     const Literal *y;
     Literal first;
@@ -34,10 +35,13 @@ typedef struct {
 
 typedef void StructureBuild(Netlist *netlist, Adder *adder);
 
-/* The builder of a structure. */
-StructureBuild *structure_build(Structure structure);
+/* Adds the gates of a structure. */
+void structure_build(Structure structure, Netlist *netlist, Adder *adder);
 
-StructureBuild ripple_build;
-StructureBuild fewest_build;
+/* One sentence on what it does, and where it is from. */
+const char *structure_description(Structure structure);
+const char *structure_source(Structure structure);
+
+StructureBuild ripple_build, fewest_build, skip_build, select_build, lookahead_build;
 
 #endif

@@ -57,6 +57,15 @@ bool unit_any_subtracts(const Unit *unit) {
     return false;
 }
 
+unsigned unit_prefix_columns(const Unit *unit) {
+    bool more = unit_any_reads_cin(unit);
+    for (int k = 0; k < unit->choice_count && unit->choice_count > 1; k++) {
+        Operation operation = unit->choice[k].operation;
+        more = more || (operation != OP_ADD && operation != OP_SUB && operation != OP_PASS);
+    }
+    return unit->width + (more ? 1 : 0);
+}
+
 /* ---- the control pins --------------------------------------------------------------------- */
 
 unsigned unit_control_bits(const Unit *unit) {
@@ -261,24 +270,33 @@ static bool settle_fewest(const Unit *unit, Problem *problem) {
                        "--control high or low, or choose --structure ripple");
 }
 
+/* A prefix network on n columns has log2 n levels of cells at least, and uses n - 1 at most. */
+static bool settle_depth(const Unit *unit, Problem *problem) {
+    unsigned columns = unit_prefix_columns(unit), least = 0;
+    while ((1u << least) < columns)
+        least++;
+    if (unit->structure != STRUCTURE_DEPTH || unit->depth >= least)
+        return true;
+    return problem_set(
+        problem, STATUS_INVALID,
+        "--structure depth=%u is too shallow: %u columns of carries need %u levels of "
+        "cells; use depth=%u or more",
+        unit->depth, columns, least, least);
+}
+
 static bool settle_detail(Unit *unit, Problem *problem) {
     bool ripple = unit->structure == STRUCTURE_RIPPLE;
     if (unit->detail == DETAIL_UNSET)
         unit->detail = ripple ? DETAIL_CELLS : DETAIL_GATES;
-    /* Circuits that are not there yet are refused here, never ignored. */
-    if (!ripple && unit->structure != STRUCTURE_FEWEST)
+    if (!ripple && (unit->detail == DETAIL_OPERATORS || unit->detail == DETAIL_CELLS))
         return problem_set(problem, STATUS_INVALID,
-                           "--structure %s is not available yet; what works is ripple and fewest",
-                           structure_name(unit->structure));
+                           "--detail %s shows the ripple structure only; use --detail gates for %s",
+                           detail_name(unit->detail), structure_name(unit->structure));
+    /* Circuits that are not there yet are refused here, never ignored. */
     if (unit->detail == DETAIL_NAND || unit->detail == DETAIL_NOR)
         return problem_set(problem, STATUS_INVALID,
                            "--detail %s is not available yet; what works is operators, cells and "
                            "gates",
-                           detail_name(unit->detail));
-    if (unit->structure == STRUCTURE_FEWEST && unit->detail != DETAIL_GATES)
-        return problem_set(problem, STATUS_INVALID,
-                           "--structure fewest is a circuit of gates, and --detail %s says nothing "
-                           "of them; choose --detail gates, or --structure ripple",
                            detail_name(unit->detail));
     return unit->structure != STRUCTURE_FEWEST || settle_fewest(unit, problem);
 }
@@ -373,7 +391,8 @@ bool unit_settle_shape(Unit *unit, Problem *problem) {
         unit->choice_count = 2;
     }
     if (!settle_control(unit, problem) || !settle_flags(unit, problem) ||
-        !settle_detail(unit, problem) || !settle_registers(unit, problem))
+        !settle_detail(unit, problem) || !settle_depth(unit, problem) ||
+        !settle_registers(unit, problem))
         return false;
     if (unit->name[0] == '\0')
         default_name(unit);

@@ -73,6 +73,21 @@ static bool chain_between(Generator *generator, int choice, int variant, unsigne
     return part_send_choice(generator, VECTOR_CHAIN, choice, first_carry);
 }
 
+enum { EACH_COLUMN_MAX = 1024 }; /* bits; beyond, the file would be far larger than the unit */
+
+/* In words too wide for every start with every end, up to EACH_COLUMN_MAX bits: each column starts
+ * a chain to the end of the word and, where all other columns pass carries on, one to its neighbour
+ * and stops one from below all. Structures that jump over groups of columns, of any size, need no
+ * more. */
+static bool chains_at(Generator *generator, int choice, int variant, unsigned column) {
+    unsigned width = generator->unit->width;
+    if (variant < 2)
+        return chain_between(generator, choice, variant, column + 1, width);
+    unsigned next = column + 2 < width ? column + 2 : width;
+    return chain_between(generator, choice, variant, 0, column + 1) &&
+           chain_between(generator, choice, variant, column + 1, next);
+}
+
 /* An operation that reads a only cannot start a chain in a column of its choice. That leaves few,
  * and among columns that force the opposite every one is sent, in wide words too: nothing else
  * gives the last column a carry and no one of its own. */
@@ -83,6 +98,10 @@ static bool chains_of_variant(Generator *generator, int choice, int variant,
     bool every = !reads_b && variant < 2;
     for (unsigned j = 0; j < (every ? width : positions->count); j++)
         if (!chain_between(generator, choice, variant, 0, (every ? j : positions->at[j]) + 1))
+            return false;
+    bool sampled = reads_b && positions->count < width && width <= EACH_COLUMN_MAX;
+    for (unsigned j = 0; sampled && j < width; j++)
+        if (!chains_at(generator, choice, variant, j))
             return false;
     for (unsigned i = 0; reads_b && i < positions->count; i++)
         for (unsigned j = i; j < positions->count; j++)

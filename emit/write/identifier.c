@@ -9,7 +9,7 @@ static bool clashes(const char *taken, const char *stem, bool numbered) {
     if (!numbered)
         return strcmp(taken, stem) == 0;
     return strncmp(taken, stem, length) == 0 && taken[length] == '_' &&
-           strspn(taken + length + 1, "0123456789") == strlen(taken + length + 1);
+           strspn(taken + length + 1, "0123456789_") == strlen(taken + length + 1);
 }
 
 static bool is_taken(const Unit *unit, const char *stem, bool numbered) {

@@ -139,7 +139,9 @@ static Wire node_wire(const Gates *gates, uint32_t index) {
     unsigned number = node->stem == NULL ? (unsigned)index : (unsigned)node->index;
     const char *stem_name = node->stem == NULL ? "term" : node->stem;
     Identifier stem = identifier_free(gates->unit, stem_name, numbered);
-    if (numbered)
+    if (node->low >= 0)
+        snprintf(wire.text, sizeof wire.text, "%s_%u_%d", stem.text, number, node->low);
+    else if (numbered)
         snprintf(wire.text, sizeof wire.text, "%s_%u", stem.text, number);
     else
         snprintf(wire.text, sizeof wire.text, "%s", stem.text);
@@ -173,10 +175,11 @@ static void gate_text(const Gates *gates, const Node *gate, Facts *row) {
 
 /* Where a part begins; the rows in between see that none does, which the whole file says. */
 static void add_part(Facts *row, const Node *gate, const Node *before) {
-    static const char *const parts[] = {[PART_CONTROL] = "part.control",
-                                        [PART_OPERANDS] = "part.operands",
-                                        [PART_COLUMNS] = "part.column",
-                                        [PART_FLAGS] = "part.flags"};
+    static const char *const parts[] = {
+        [PART_CONTROL] = "part.control", [PART_OPERANDS] = "part.operands",
+        [PART_COLUMNS] = "part.column",  [PART_LEVELS] = "part.level",
+        [PART_GROUPS] = "part.group",    [PART_SUMS] = "part.sums",
+        [PART_FLAGS] = "part.flags"};
     if (before != NULL && before->part == gate->part && before->column == gate->column)
         return;
     facts_flag(row, parts[gate->part], true);
@@ -187,6 +190,9 @@ static void no_part(Facts *facts) {
     facts_flag(facts, "part.control", false);
     facts_flag(facts, "part.operands", false);
     facts_flag(facts, "part.column", false);
+    facts_flag(facts, "part.level", false);
+    facts_flag(facts, "part.group", false);
+    facts_flag(facts, "part.sums", false);
     facts_flag(facts, "part.flags", false);
     facts_flag(facts, "column", false);
 }

@@ -80,10 +80,8 @@ invalid "column 3" --width 3 --flags half-carry
 invalid "twice" --flags zero,zero
 invalid "does not know" --flags zero,
 invalid "does not know ''" --flags ''
-for structure in skip select lookahead sklansky kogge-stone brent-kung han-carlson \
-  ladner-fischer depth=6; do
-  invalid "what works is ripple and fewest" --structure $structure
-done
+invalid "depth=3 or more" --structure depth=2
+invalid "ripple structure only" --structure skip --detail operators
 invalid "lacks its levels" --structure depth
 invalid "gates" --detail nand
 invalid "gates" --detail nor

@@ -81,7 +81,12 @@ static void test_a_number_belongs_to_the_name(void **state) {
 static void test_what_is_no_number_leaves_the_stem_free(void **state) {
     (void)state;
     assert_free(unit_with("sum_x", "sum3"), "sum", true, "sum");
-    assert_free(unit_with("sum_3x", "sum_3_"), "sum", true, "sum");
+    assert_free(unit_with("sum_3x", "sum_x3"), "sum", true, "sum");
+}
+
+static void test_spans_have_two_numbers(void **state) {
+    (void)state;
+    assert_free(unit_with("passes_7_4", "b"), "passes", true, "passes_w");
 }
 
 static void test_the_longest_names_have_room(void **state) {
@@ -104,6 +109,7 @@ int main(void) {
         cmocka_unit_test(test_names_are_compared_whole_and_by_case),
         cmocka_unit_test(test_a_number_belongs_to_the_name),
         cmocka_unit_test(test_what_is_no_number_leaves_the_stem_free),
+        cmocka_unit_test(test_spans_have_two_numbers),
         cmocka_unit_test(test_the_longest_names_have_room),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -31,7 +31,7 @@ static void open_bench(Bench *bench, unsigned width, Sense sense) {
                            .first = bench->operands.first,
                            .sum = calloc(width, sizeof(Literal)),
                            .carry = calloc(width + 1, sizeof(Literal))};
-    structure_build(STRUCTURE_RIPPLE)(&bench->netlist, &bench->adder);
+    structure_build(STRUCTURE_RIPPLE, &bench->netlist, &bench->adder);
     bench->values = calloc(bench->netlist.node_count, sizeof bench->values[0]);
 }
 

@@ -1,0 +1,71 @@
+/* See columns.h. */
+#include "gates/columns.h"
+
+#include "base/memory.h"
+
+#include <stdlib.h>
+
+/* Is y something XOR first, or known as its constant? */
+static bool comes_with(const Netlist *netlist, Literal y, Literal first) {
+    const Node *gate = &netlist->nodes[literal_node(y)];
+    bool sum = gate->kind == NODE_XOR || gate->kind == NODE_XNOR;
+    return literal_is_constant(first) ||
+           (sum && (literal_node(gate->in[0]) == literal_node(first) ||
+                    literal_node(gate->in[1]) == literal_node(first)));
+}
+
+static Literal *room(unsigned count) {
+    return memory_zeroed(count, sizeof(Literal));
+}
+
+void columns_open(Netlist *netlist, const Adder *adder, Columns *columns) {
+    unsigned width = adder->width;
+    bool turns = comes_with(netlist, adder->y[0], adder->first);
+    *columns =
+        (Columns){.width = width,
+                  .turned = turns ? adder->first : LITERAL_0,
+                  .stem = turns && !literal_is_constant(adder->first) ? "carry_or_borrow" : "carry",
+                  .generates = room(width),
+                  .passes = room(width),
+                  .half = room(width),
+                  .carry = room(width + 1)};
+    columns->first = netlist_xor(netlist, adder->first, columns->turned);
+    columns->carry[0] = columns->first;
+    for (unsigned i = 0; i < width; i++) {
+        int column = (int)i;
+        netlist_enter(netlist, PART_COLUMNS, column);
+        Literal x = netlist_xor(netlist, adder->x[i], columns->turned);
+        Literal y = netlist_xor(netlist, adder->y[i], columns->turned);
+        netlist_name(netlist, x, "turned_a", column);
+        columns->half[i] = netlist_xor(netlist, adder->x[i], y);
+        netlist_name(netlist, columns->half[i], "half_sum", column);
+        columns->generates[i] = netlist_and(netlist, x, y);
+        netlist_name(netlist, columns->generates[i], "generates", column);
+        /* One of the two at least, or exactly one, is all the same beside "both"; the second is
+         * there already where nothing is turned over as the operation goes. */
+        columns->passes[i] = literal_is_constant(columns->turned)
+                                 ? columns->half[i] ^ columns->turned
+                                 : netlist_or(netlist, x, y);
+        netlist_name(netlist, columns->passes[i], "passes", column);
+    }
+}
+
+void columns_close(Netlist *netlist, Adder *adder, Columns *columns) {
+    for (unsigned i = 0; i <= columns->width; i++)
+        netlist_name(netlist, columns->carry[i], columns->stem, (int)i);
+    netlist_enter(netlist, PART_SUMS, -1);
+    for (unsigned i = 0; i < columns->width; i++) {
+        adder->sum[i] = netlist_xor(netlist, columns->half[i], columns->carry[i]);
+        netlist_name(netlist, adder->sum[i], "sum", (int)i);
+    }
+    for (unsigned i = 0; i <= columns->width; i++)
+        adder->carry[i] = netlist_xor(netlist, columns->carry[i], columns->turned);
+    free(columns->generates);
+    free(columns->passes);
+    free(columns->half);
+    free(columns->carry);
+}
+
+Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry) {
+    return netlist_or(netlist, generates, netlist_and(netlist, passes, carry));
+}

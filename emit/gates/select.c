@@ -1,0 +1,39 @@
+/* Carry select: each group of columns works out its carries twice, as if none entered it and as if
+ * one did, and the carry that does enter selects. Since a carry never takes another away, "with"
+ * includes "without", and a selection is an AND and an OR; the carries are selected rather than the
+ * sums, which is the same and smaller. Groups of 2, 3, 4 ... columns, so that each is done when its
+ * carry comes.
+ * O. J. Bedrij, "Carry-select adder", IRE Transactions on Electronic Computers, 1962 (from memory).
+ */
+#include "gates/columns.h"
+
+/* Columns start ... end - 1, whose first carry is known. */
+static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
+    Literal entering = columns->carry[start];
+    bool known = literal_is_constant(entering);
+    Literal without = known ? entering : LITERAL_0, with = LITERAL_1;
+    for (unsigned i = start; i < end; i++) {
+        without = columns_past(netlist, columns->generates[i], columns->passes[i], without);
+        if (known) {
+            columns->carry[i + 1] = without;
+            continue;
+        }
+        netlist_name(netlist, without, "carry_without", (int)i + 1);
+        with = columns_past(netlist, columns->generates[i], columns->passes[i], with);
+        netlist_name(netlist, with, "carry_with", (int)i + 1);
+        columns->carry[i + 1] = columns_past(netlist, without, with, entering);
+        netlist_name(netlist, columns->carry[i + 1], columns->stem, (int)i + 1);
+    }
+}
+
+void select_build(Netlist *netlist, Adder *adder) {
+    Columns columns;
+    columns_open(netlist, adder, &columns);
+    unsigned size = 2;
+    for (unsigned start = 0; start < columns.width; start += size++) {
+        netlist_enter(netlist, PART_GROUPS, (int)size - 2);
+        add_group(netlist, &columns, start,
+                  start + size < columns.width ? start + size : columns.width);
+    }
+    columns_close(netlist, adder, &columns);
+}
