@@ -53,6 +53,18 @@ static bool first_carry_is_free(const Chain *chain) {
     return !chain->through && chain->begin > 0;
 }
 
+static bool send_chain(Generator *generator, int choice, const Columns *columns, bool first_carry) {
+    columns_to_operands(generator->unit->choice[choice].operation, columns, &generator->vector.a,
+                        &generator->vector.b);
+    return part_send_choice(generator, VECTOR_CHAIN, choice, first_carry);
+}
+
+/* A result that saturates hides the carries below it. In wide words, which have few chains, the
+ * last column then keeps it in range a second time. */
+static bool hides_results(const Unit *unit) {
+    return unit->overflow == OVERFLOW_SATURATE_UNSIGNED && unit->width > POSITIONS_MAX;
+}
+
 /* The chain from begin to end in one variant, where the operation's first carry allows it: of 1 or
  * of 0, among columns that force the opposite or through columns that pass carries on. The placing
  * changes with the begin only: from one end to the next few columns change, so that a simulator
@@ -69,22 +81,30 @@ static bool chain_between(Generator *generator, int choice, int variant, unsigne
     unsigned placing = chain.through ? 2 : (unsigned)variant; /* of three variants, three */
     Columns columns;
     columns_of_chain(&chain, generator->unit->width, (begin + placing) % PLACINGS, &columns);
-    columns_to_operands(operation, &columns, &generator->vector.a, &generator->vector.b);
-    return part_send_choice(generator, VECTOR_CHAIN, choice, first_carry);
+    if (!send_chain(generator, choice, &columns, first_carry))
+        return false;
+    unsigned last = generator->unit->width - 1;
+    if (!hides_results(generator->unit) || begin > last)
+        return true;
+    word_put(&columns.propagate, last, false);
+    word_put(&columns.level, last, operation_facts(operation)->subtracts);
+    return send_chain(generator, choice, &columns, first_carry);
 }
 
 enum { EACH_COLUMN_MAX = 1024 }; /* bits; beyond, the file would be far larger than the unit */
 
 /* In words too wide for every start with every end, up to EACH_COLUMN_MAX bits: each column starts
  * a chain to the end of the word and, where all other columns pass carries on, one to its neighbour
- * and stops one from below all. Structures that jump over groups of columns, of any size, need no
- * more. */
+ * and stops one from below all and one from the lowest column. Structures that jump over groups of
+ * columns, of any size, need no more. */
 static bool chains_at(Generator *generator, int choice, int variant, unsigned column) {
     unsigned width = generator->unit->width;
     if (variant < 2)
         return chain_between(generator, choice, variant, column + 1, width);
     unsigned next = column + 2 < width ? column + 2 : width;
+    unsigned lowest = column == 0 ? 0 : 1;
     return chain_between(generator, choice, variant, 0, column + 1) &&
+           chain_between(generator, choice, variant, lowest, column + 1) &&
            chain_between(generator, choice, variant, column + 1, next);
 }
 
@@ -95,12 +115,12 @@ static bool chains_of_variant(Generator *generator, int choice, int variant,
                               const Positions *positions) {
     unsigned width = generator->unit->width;
     bool reads_b = operation_facts(generator->unit->choice[choice].operation)->reads_b;
-    bool every = !reads_b && variant < 2;
+    bool every = !reads_b && (variant < 2 || width <= EACH_COLUMN_MAX);
     for (unsigned j = 0; j < (every ? width : positions->count); j++)
         if (!chain_between(generator, choice, variant, 0, (every ? j : positions->at[j]) + 1))
             return false;
-    bool sampled = reads_b && positions->count < width && width <= EACH_COLUMN_MAX;
-    for (unsigned j = 0; sampled && j < width; j++)
+    bool each = reads_b && width > POSITIONS_MAX && width <= EACH_COLUMN_MAX;
+    for (unsigned j = 0; each && j < width; j++)
         if (!chains_at(generator, choice, variant, j))
             return false;
     for (unsigned i = 0; reads_b && i < positions->count; i++)
