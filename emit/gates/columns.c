@@ -59,7 +59,8 @@ void columns_close(Netlist *netlist, Adder *adder, Columns *columns) {
         netlist_name(netlist, adder->sum[i], "sum", (int)i);
     }
     for (unsigned i = 0; i <= columns->width; i++)
-        adder->carry[i] = netlist_xor(netlist, columns->carry[i], columns->turned);
+        adder->carry[i] = columns->carry[i];
+    adder->turned = columns->turned;
     free(columns->generates);
     free(columns->passes);
     free(columns->half);
