@@ -190,8 +190,8 @@ static void draw_comparison(const Figure *figure, double y) {
     svg_to(figure->out, 'L', right, top);
     svg_to(figure->out, 'L', right, y - OUTER_RING);
     svg_path_end(figure->out, false);
-    svg_text(figure->out, left, top - 6, "font-weight=\"bold\"", "last carries %d and %d: they %s",
-             out, in,
+    svg_text(figure->out, left, top - 6, "font-weight=\"bold\"",
+             "last carries, %d out and %d in: they %s", out, in,
              in == out ? "are equal, valid in two's complement"
                        : "differ, OVERFLOW in two's complement");
 }
@@ -227,15 +227,11 @@ static void draw_operand(Figure *figure, int which) {
     char *note = NULL;
     if (view->source[which] != OPERAND_ZERO && !working_inverts(working))
         note = value_note(figure, source_word(working, which));
-    const char *remark = NULL;
-    if (view->inverted[which])
-        remark =
-            view->source[which] == OPERAND_ZERO ? "ones in every column" : "every bit inverted";
     if (which == 1)
         svg_text(figure->out, middle(figure, figure->top), figure->y + ROW - 7,
                  "font-size=\"15\" text-anchor=\"middle\"", "+");
     draw_row(figure, working_operand_name(working, which), &working->operand[which],
-             note != NULL ? note : remark);
+             note != NULL ? note : working_operand_remark(working, which));
     free(note);
 }
 

@@ -108,7 +108,6 @@ static void wrap(const Terminal *terminal, unsigned indent, unsigned column, Pai
 enum { LABEL_WIDTH = 8, OUT_WIDTH = 4, LEFT_WIDTH = LABEL_WIDTH + OUT_WIDTH + 1, CELL_LEAST = 3 };
 
 static const char arrow[] = "<- ";
-static const char inverted[] = "every bit inverted";
 static const char first_mark[] = " first carry";
 
 typedef struct {
@@ -250,9 +249,8 @@ static void write_operand(Table *table, int which) {
     char *note = NULL;
     if (view->source[which] != OPERAND_ZERO && !working_inverts(working))
         note = value_note(table, source_word(working, which));
-    const char *remark = view->inverted[which] ? inverted : NULL;
     write_row(table, working_operand_name(working, which), &working->operand[which],
-              note != NULL ? note : remark);
+              note != NULL ? note : working_operand_remark(working, which));
     free(note);
 }
 
@@ -330,7 +328,12 @@ static bool notes_fit(const Table *table) {
     const Working *working = table->working;
     unsigned width = working->unit->width;
     const Word *words[] = {&working->a, &working->b, &working->sum, &working->outcome.result};
-    size_t longest = strlen(inverted);
+    size_t longest = 0;
+    for (int which = 0; which < 2; which++) {
+        const char *remark = working_operand_remark(working, which);
+        if (remark != NULL && strlen(remark) > longest)
+            longest = strlen(remark);
+    }
     for (size_t k = 0; k < sizeof words / sizeof words[0]; k++) {
         char *note = story_both_readings(words[k]);
         longest = strlen(note) > longest ? strlen(note) : longest;

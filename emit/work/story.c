@@ -262,7 +262,7 @@ static char *why_carry(const Working *working) {
 
 static char *why_overflow(const Working *working) {
     bool in = working_carry_in(working), out = working_carry_out(working);
-    return memory_text("the two last carries, %d and %d, %s", in, out,
+    return memory_text("the two last carries, %d in and %d out, %s", in, out,
                        in == out ? "are equal" : "differ");
 }
 

@@ -24,6 +24,13 @@ const char *working_operand_name(const Working *working, int which) {
     return names[working->view.source[which]][working->view.inverted[which]];
 }
 
+const char *working_operand_remark(const Working *working, int which) {
+    if (!working->view.inverted[which])
+        return NULL;
+    return working->view.source[which] == OPERAND_ZERO ? "a 1 in every column"
+                                                       : "every bit inverted";
+}
+
 bool working_inverts(const Working *working) {
     const AdderView *view = &working->view;
     return (view->inverted[0] && view->source[0] != OPERAND_ZERO) ||

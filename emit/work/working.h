@@ -42,6 +42,9 @@ void working_compute(const Unit *unit, int choice, const Word *a, const Word *b,
 Operation working_operation(const Working *working);
 const char *working_operand_name(const Working *working, int which);
 
+/* What becomes of X (0) or Y (1) on its way, in words; NULL for nothing. */
+const char *working_operand_remark(const Working *working, int which);
+
 /* Is an operand of the operation turned over on its way to the adder? */
 bool working_inverts(const Working *working);
 

@@ -280,8 +280,9 @@ static void test_marks(void **state) {
     assert_int_equal(occurrences(document, "r=\"11\" fill=\"black\""), 4);
     assert_int_equal(occurrences(document, "r=\"15\""), 2);
     assert_int_equal(occurrences(document, "fill=\"#e8e8e8\" stroke=\"black\""), 1);
-    assert_non_null(strstr(document, ">last carries 0 and 1: they differ, OVERFLOW in two&#39;s "
-                                     "complement</text>"));
+    assert_non_null(strstr(document,
+                           ">last carries, 0 out and 1 in: they differ, OVERFLOW in two&#39;s "
+                           "complement</text>"));
     assert_non_null(strstr(document, "<title>sub: a - b, added as a + not b + 1</title>"));
     assert_non_null(strstr(document, "<desc>addsub8, 8 bits. Worked column by column. last "));
     free(document);

@@ -62,7 +62,7 @@ static void test_rows_that_differ(void **state) {
           "------------+---+---------\n"
           "carry   (1) |(1)| 1  1  0 <- 0 first carry: dec lets no carry enter\n"
           "a           | 0 | 1  0  1  5\n"
-          "not 0       | 1 | 1  1  1  every bit inverted\n"
+          "not 0       | 1 | 1  1  1  a 1 in every column\n"
           "------------+---+---------\n"
           "result      | 0 | 1  0  0  4\n");
 }

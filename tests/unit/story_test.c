@@ -196,7 +196,7 @@ static void test_reasons_of_flags(void **state) {
     tell("--flags all 200 100");
     const StoryPart *flags = &story.flags;
     says(flags, "carry 1", "the carry out of column 7: the result does not fit unsigned");
-    says(flags, "overflow 0", "the two last carries, 1 and 1, are equal");
+    says(flags, "overflow 0", "the two last carries, 1 in and 1 out, are equal");
     says(flags, "zero 0", "the result has a 1 in column 2");
     says(flags, "negative 0", "the sign bit of the result, column 7");
     says(flags, "less-signed 0", "the exact result in two's complement, 44, is not below 0");

@@ -1,0 +1,50 @@
+#!/bin/sh
+# docs/make.sh PROGRAM FOLDER: makes again, into FOLDER, every page of docs/ that shows what the
+# program does, and the pictures that those pages have drawn. In a block that opens with ```console,
+# a line that begins with "$ sumwright" is run; what stands between it and the next such line, or the
+# block's end, is what it printed. A command that ends in \ goes on in the next line. To bring docs/
+# up to date:
+#   docs/make.sh build/release/sumwright docs
+set -eu
+program=$(CDPATH='' cd "$(dirname "$1")" && pwd)/$(basename "$1")
+mkdir -p "$2/pictures"
+folder=$(CDPATH='' cd "$2" && pwd)
+source=$(CDPATH='' cd "$(dirname "$0")" && pwd)
+COLUMNS=80
+export COLUMNS
+
+# A picture of before may be replaced.
+sumwright() {
+  case " $* " in
+    *" --svg "*) "$program" "$@" --overwrite ;;
+    *) "$program" "$@" ;;
+  esac
+}
+
+# remake: a page from standard input to standard output.
+remake() {
+  state=text
+  while IFS= read -r line; do
+    case $state$line in
+      text'```console') state=output ;;
+      output'```') state=text ;;
+      output'$ sumwright '*)
+        command=${line#"$ "}
+        printf '%s\n' "$line"
+        while [ "${line%\\}" != "$line" ]; do
+          IFS= read -r line
+          printf '%s\n' "$line"
+          command=${command%\\}$line
+        done
+        eval "$command" </dev/null
+        continue
+        ;;
+      output*) continue ;; # what was printed before
+    esac
+    printf '%s\n' "$line"
+  done
+}
+
+for page in $(cd "$source" && grep -l '^```console$' ./*.md); do
+  (cd "$folder" && remake <"$source/$page" >"$page.new" && mv "$page.new" "$page")
+done

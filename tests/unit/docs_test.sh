@@ -1,0 +1,24 @@
+#!/bin/sh
+# What docs/ shows is what the program does today: every page with commands in it, and every picture,
+# made again and compared byte for byte. A picture that no page has drawn is not the program's.
+set -eu
+folder=$(mktemp -d)
+trap 'rm -rf "$folder"' EXIT
+sh "$SOURCE/docs/make.sh" "$SUMWRIGHT" "$folder"
+pages=0
+for page in "$folder"/*.md; do
+  diff "$SOURCE/docs/$(basename "$page")" "$page"
+  pages=$((pages + 1))
+done
+[ "$pages" -gt 0 ]
+diff -r "$SOURCE/docs/pictures" "$folder/pictures"
+
+# Each picture that a page shows is there, with words for who cannot see it.
+for page in "$SOURCE"/docs/*.md; do
+  sed -n 's/.*!\[\([^]]*\)\](\([^)]*\)).*/\2 \1/p' "$page" >"$folder/shown"
+  while read -r picture words; do
+    [ -f "$SOURCE/docs/$picture" ] || { echo "wrong: $page shows $picture, which is not there"; exit 1; }
+    [ -n "$words" ] || { echo "wrong: $page shows $picture without words"; exit 1; }
+  done <"$folder/shown"
+done
+echo "$pages pages and $(ls "$folder/pictures" | wc -l) pictures are the program's"
