@@ -42,9 +42,33 @@ unsigned moves_lowest_wrong(const Study *study) {
     return bit;
 }
 
+/* The lowest of the upper bits that are always 0, the width if there are less than two. */
+static unsigned always_zero_from(const Study *study) {
+    unsigned width = study->unit->width, bit = width;
+    while (bit > 0 && word_bit(&study->stuck, bit - 1) && !word_bit(&study->stuck_level, bit - 1))
+        bit--;
+    return bit + 2 <= width ? bit : width;
+}
+
+/* How many lower bits a cut leaves. Where these are wrong in some other way, the zeros above them
+ * tell, which begin one bit later where the carry is kept. */
+static unsigned kept_by(const Study *study, Cut cut) {
+    unsigned wrong = moves_lowest_wrong(study), zeros = always_zero_from(study);
+    if (wrong > 0 || zeros == study->unit->width)
+        return wrong;
+    return cut == CUT_SUM_CARRY && zeros > 0 ? zeros - 1 : zeros;
+}
+
+/* Is what is stuck no more than what a cut leaves at 0? */
+static bool stuck_is_cut(const Study *study) {
+    unsigned zeros = always_zero_from(study), count = 0;
+    for (unsigned bit = 0; bit < study->unit->width; bit++)
+        count += word_bit(&study->stuck, bit);
+    return zeros > 0 && zeros + count == study->unit->width && count > 0;
+}
+
 bool theory_add(const Study *study, Theory *theory, const Move *move) {
     Variant *variant = &theory->variant;
-    unsigned kept = moves_lowest_wrong(study);
     theory->move[theory->count++] = move;
     theory->everywhere = theory->everywhere || move->everywhere;
     switch (move->kind) {
@@ -76,11 +100,11 @@ bool theory_add(const Study *study, Theory *theory, const Move *move) {
         return study->unit->control == CONTROL_CODE && study->unit->code_bits > 1;
     case MOVE_CUT:
         variant->cut = (Cut)move->number;
-        variant->kept = kept;
-        return kept > 0 && kept + 2 <= study->unit->width;
+        variant->kept = kept_by(study, variant->cut);
+        return variant->kept > 0 && variant->kept + 2 <= study->unit->width;
     case MOVE_STUCK:
         theory->stuck = true;
-        return study->any_stuck;
+        return study->any_stuck && !stuck_is_cut(study);
     default:
         return true; /* breaks: found when all moves are known */
     }

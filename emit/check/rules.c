@@ -30,6 +30,11 @@ static bool carry_told(const View *view) {
     return view->machine->out != (told_subtracts(view) && borrows(view));
 }
 
+/* A sum cut to the lower bits and then widened with zeros has no carry any more. */
+static bool carry_cut(const View *view) {
+    return view->machine->cut ? false : carry_exact(view);
+}
+
 static bool carry_exact_reversed(const View *view) {
     return carry_exact(view) != told_subtracts(view);
 }
@@ -190,6 +195,10 @@ static bool negative_made(const View *view) {
     return sign_of(&view->machine->result);
 }
 
+static bool negative_inner(const View *view) {
+    return sign_of(&view->machine->inner);
+}
+
 static bool negative_inverted(const View *view) {
     return !sign_of(&view->seen);
 }
@@ -305,6 +314,7 @@ static const Rule table[] = {
     {FLAG_CARRY, MISTAKE_NONE, "", carry_exact},
     {FLAG_CARRY, MISTAKE_NONE, "", carry_done},
     {FLAG_CARRY, MISTAKE_NONE, "", carry_told},
+    {FLAG_CARRY, MISTAKE_NONE, "", carry_cut},
     {FLAG_CARRY, MISTAKE_BIT_STUCK, "carry is always 0", stuck_0},
     {FLAG_CARRY, MISTAKE_BIT_STUCK, "carry is always 1", stuck_1},
     {FLAG_CARRY, MISTAKE_CARRY_SENSE_REVERSED, "the pin carry", carry_exact_reversed},
@@ -340,6 +350,7 @@ static const Rule table[] = {
     {FLAG_NEGATIVE, MISTAKE_NONE, "", negative_exact},
     {FLAG_NEGATIVE, MISTAKE_NONE, "", negative_seen},
     {FLAG_NEGATIVE, MISTAKE_NONE, "", negative_made},
+    {FLAG_NEGATIVE, MISTAKE_NONE, "", negative_inner},
     {FLAG_NEGATIVE, MISTAKE_BIT_STUCK, "negative is always 0", stuck_0},
     {FLAG_NEGATIVE, MISTAKE_BIT_STUCK, "negative is always 1", stuck_1},
     {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is the sign bit inverted", negative_inverted},

@@ -195,8 +195,9 @@ static void do_nothing(unsigned width, Machine *machine) {
     word_zero(&machine->y, width);
     word_zero(&machine->carries, width);
     word_zero(&machine->sum, width);
+    word_zero(&machine->inner, width);
     word_zero(&machine->result, width);
-    machine->subtracts = machine->out = machine->into_sign = machine->half = false;
+    machine->cut = machine->subtracts = machine->out = machine->into_sign = machine->half = false;
 }
 
 void variant_run(const Unit *unit, const Variant *variant, uint32_t control, const Word *a,
@@ -212,12 +213,12 @@ void variant_run(const Unit *unit, const Variant *variant, uint32_t control, con
     add(variant, first_carry(unit, variant, &rows[operation], machine->subtracts, cin), machine);
     machine->into_sign = word_bit(&machine->carries, unit->width - 1);
     machine->half = unit->width >= 4 && carry_into(machine, 4);
-    if (variant->cut == CUT_SUM_ZEROS || variant->cut == CUT_SUM_CARRY ||
-        variant->cut == CUT_SUM_SIGN)
+    machine->cut = variant->cut == CUT_SUM_ZEROS || variant->cut == CUT_SUM_CARRY ||
+                   variant->cut == CUT_SUM_SIGN;
+    if (machine->cut)
         cut_sum(variant, machine);
     saturate(unit, machine);
-    if (variant->reverse_result) {
-        Word straight = machine->result;
-        variant_reverse(&machine->result, &straight);
-    }
+    word_resize_unsigned(&machine->inner, &machine->result, unit->width);
+    if (variant->reverse_result)
+        variant_reverse(&machine->result, &machine->inner);
 }

@@ -59,7 +59,9 @@ typedef struct {
     Word x, y;    /* what is added */
     Word carries; /* into each column */
     Word sum;     /* before saturation */
+    Word inner;   /* what is delivered, before its bus is turned over */
     Word result;  /* delivered */
+    bool cut;     /* the sum is of the lower bits alone, and out and into_sign are theirs */
     bool out;     /* the carry out of the last column */
     bool into_sign;
     bool half; /* the carry out of column 3; false in narrower units */

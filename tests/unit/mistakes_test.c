@@ -260,6 +260,12 @@ static void bit_0_is_stuck(const Cases *cases, size_t k, const Machine *machine,
     value[0] |= 1;
 }
 
+static void all_is_zero(const Cases *cases, size_t k, const Machine *machine, uint64_t *value,
+                        uint64_t *unknown) {
+    (void)k, (void)machine, (void)unknown;
+    memset(value, 0, cases->out_limbs * sizeof *value);
+}
+
 static void parity_is_stuck(const Cases *cases, size_t k, const Machine *machine, uint64_t *value,
                             uint64_t *unknown) {
     (void)k, (void)machine, (void)unknown;
@@ -288,6 +294,8 @@ static void test_mistakes_in_flags(void **state) {
     assert_named(units[0], &plain, overflow_forgets, "overflow-forgets-subtraction", "");
     assert_named("--width 8 --flags carry", &plain, bit_0_is_stuck, "bit-stuck",
                  "result bit 0 is always 1");
+    assert_named("--width 8 --flags carry", &plain, all_is_zero, "bit-stuck",
+                 "result bits 0 to 7 are always 0; carry is always 0");
 }
 
 /* ---- several, and none of them --------------------------------------------------------------- */
