@@ -67,6 +67,9 @@ void columns_close(Netlist *netlist, Adder *adder, Columns *columns) {
     free(columns->carry);
 }
 
-Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry) {
-    return netlist_or(netlist, generates, netlist_and(netlist, passes, carry));
+Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry,
+                     const char *stem, unsigned column) {
+    Literal through = netlist_and(netlist, passes, carry);
+    netlist_name(netlist, through, stem, (int)column);
+    return netlist_or(netlist, generates, through);
 }

@@ -30,7 +30,9 @@ void columns_open(Netlist *netlist, const Adder *adder, Columns *columns);
 /* Adds the sums and hands the adder its carries; frees the columns. */
 void columns_close(Netlist *netlist, Adder *adder, Columns *columns);
 
-/* A carry past a stretch of columns: generated there, or passed on by it. */
-Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry);
+/* A carry past a stretch of columns: generated there, or passed on by it. stem and column name the
+ * gate that passes it on. */
+Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry,
+                     const char *stem, unsigned column);
 
 #endif

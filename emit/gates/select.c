@@ -13,15 +13,17 @@ static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsign
     bool known = literal_is_constant(entering);
     Literal without = known ? entering : LITERAL_0, with = LITERAL_1;
     for (unsigned i = start; i < end; i++) {
-        without = columns_past(netlist, columns->generates[i], columns->passes[i], without);
+        without = columns_past(netlist, columns->generates[i], columns->passes[i], without,
+                               "on_without", i + 1);
         if (known) {
             columns->carry[i + 1] = without;
             continue;
         }
         netlist_name(netlist, without, "carry_without", (int)i + 1);
-        with = columns_past(netlist, columns->generates[i], columns->passes[i], with);
+        with = columns_past(netlist, columns->generates[i], columns->passes[i], with, "on_with",
+                            i + 1);
         netlist_name(netlist, with, "carry_with", (int)i + 1);
-        columns->carry[i + 1] = columns_past(netlist, without, with, entering);
+        columns->carry[i + 1] = columns_past(netlist, without, with, entering, "selected", i + 1);
         netlist_name(netlist, columns->carry[i + 1], columns->stem, (int)i + 1);
     }
 }

@@ -19,16 +19,17 @@ static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsign
     Literal generates = columns->generates[start], passes = columns->passes[start];
     for (unsigned i = start; i + 1 < end; i++) {
         Literal more = columns->generates[i + 1], on = columns->passes[i + 1];
-        columns->carry[i + 1] =
-            columns_past(netlist, columns->generates[i], columns->passes[i], columns->carry[i]);
+        columns->carry[i + 1] = columns_past(netlist, columns->generates[i], columns->passes[i],
+                                             columns->carry[i], "handed_on", i + 1);
         netlist_name(netlist, columns->carry[i + 1], columns->stem, (int)i + 1);
-        generates = entering == LITERAL_0 ? columns_past(netlist, more, on, columns->carry[i + 1])
-                                          : columns_past(netlist, more, on, generates);
+        generates = entering == LITERAL_0
+                        ? columns_past(netlist, more, on, columns->carry[i + 1], "handed_up", i + 2)
+                        : columns_past(netlist, more, on, generates, "handed_up", i + 2);
         netlist_name_span(netlist, generates, "generates", (int)i + 1, (int)start);
         passes = netlist_and(netlist, passes, on);
         netlist_name_span(netlist, passes, "passes", (int)i + 1, (int)start);
     }
-    columns->carry[end] = columns_past(netlist, generates, passes, entering);
+    columns->carry[end] = columns_past(netlist, generates, passes, entering, "skips", end);
 }
 
 void skip_build(Netlist *netlist, Adder *adder) {

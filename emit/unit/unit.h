@@ -210,8 +210,8 @@ bool unit_can_idle(const Unit *unit);
 /* Clock edges from operands at the pins to their result at the pins: 0, 1 or 2. */
 unsigned unit_latency(const Unit *unit);
 
-/* The columns of a prefix network for this unit: one a bit; and one for the first carry, unless that is
- * constant or goes with the inversion of b (add, sub and pass), see gates/columns.h. */
+/* The columns of a prefix network for this unit: one a bit; and one for the first carry, unless
+ * that is constant or goes with the inversion of b (add, sub and pass), see gates/columns.h. */
 unsigned unit_prefix_columns(const Unit *unit);
 
 /* Does the emitted text keep `parameter WIDTH`? */

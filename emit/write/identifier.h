@@ -10,8 +10,8 @@ typedef struct {
     char text[IDENTIFIER_BYTES];
 } Identifier;
 
-/* The stem itself, or with _w added until neither it nor, where numbered, it and _NUMBER (or _NUMBER_NUMBER) is the
- * name of one of the unit's pins or of the unit. */
+/* The stem itself, or with _w added until neither it nor, where numbered, it and _NUMBER (or
+ * _NUMBER_NUMBER) is the name of one of the unit's pins or of the unit. */
 Identifier identifier_free(const Unit *unit, const char *stem, bool numbered);
 
 #endif
