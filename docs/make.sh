@@ -13,9 +13,13 @@ source=$(CDPATH='' cd "$(dirname "$0")" && pwd)
 COLUMNS=80
 export COLUMNS
 
-# A picture of before may be replaced.
+# The designs that pages check.
+[ "$folder" = "$source" ] || cp "$source"/*.v "$folder"
+
+# A picture of before may be replaced; a design that is checked may be wrong (status 1).
 sumwright() {
   case " $* " in
+    " check "*) "$program" "$@" || [ $? -eq 1 ] ;;
     *" --svg "*) "$program" "$@" --overwrite ;;
     *) "$program" "$@" ;;
   esac

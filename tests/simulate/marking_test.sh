@@ -64,4 +64,12 @@ status=0
 "$SUMWRIGHT" check --width 4 --flags none class/right1.v class/right2.v >one || status=$?
 [ $status -eq 3 ] || wrong "two units in one design"
 grep -q "add --module unit1 or --module unit2" one || wrong "not asked which"
+# The README's wrong tide residual is the one in docs/, and is told as the README says.
+cd "$SOURCE"
+sed -n '/^module tide_residual/,/^endmodule/p' README.md >"$folder/shown"
+sed 1d docs/residual.v | cmp - "$folder/shown" || wrong "another design in the README"
+"$SUMWRIGHT" check --width 12 --operations sub --flags carry,zero --port a=observed \
+  --port b=predicted docs/residual.v >"$folder/said" || [ $? -eq 1 ]
+sed -n '/^    WRONG/,/^$/s/^    //p' README.md | sed '/^$/d' >"$folder/shown"
+head -n 2 "$folder/said" | cmp - "$folder/shown" || wrong "another verdict in the README"
 echo "a folder of seven designs is marked alike, whatever the jobs"
