@@ -1,7 +1,8 @@
 /* The model and its words against the GNU Multiple Precision library's integers, at widths from 1
  * to 4096: corner words crossed, and random words, every operation, sense, cin and overflow rule;
- * and chains of 64-bit words through adc and sbc against mpn_add_n, mpn_sub_n and one wide
- * operation. The random sequence is the same in every run. */
+ * and chains of words through adc and sbc: of 64 bits against mpn_add_n, mpn_sub_n and one wide
+ * operation, of any widths and mixed ones against mpz. The random sequence is the same in every
+ * run. */
 #include "all_operations.h"
 #include "model/model.h"
 #include "model/number.h"
@@ -527,11 +528,97 @@ static void test_chains_of_words(void **state) {
     mpz_clears(a, b, NULL);
 }
 
+/* ---- chains of words of any widths ---------------------------------------------------------- */
+
+/* The pieces of a chain, lowest first. */
+typedef struct {
+    unsigned width[4];
+    int count; /* the widths come round until all bits are used; the last piece may be narrower */
+} Chunking;
+
+/* a plus or minus b, piece by piece: add or sub with the first, adc or sbc with the others, each
+ * piece in a unit of its own width. Returns the last carry pin. */
+static bool chain_pieces(const Chunking *chunking, Sense sense, bool subtract, unsigned width,
+                         const mpz_t a, const mpz_t b, mpz_t result) {
+    bool pin = false;
+    mpz_t piece;
+    mpz_init(piece);
+    mpz_set_ui(result, 0);
+    unsigned low = 0;
+    for (int k = 0; low < width; k++) {
+        unsigned bits = chunking->width[k % chunking->count];
+        bits = bits < width - low ? bits : width - low;
+        Operation first = subtract ? OP_SUB : OP_ADD, other = subtract ? OP_SBC : OP_ADC;
+        Unit unit;
+        Word word_a, word_b;
+        Outcome outcome;
+        all_operations(&unit, bits, sense, OVERFLOW_WRAP);
+        mpz_fdiv_q_2exp(piece, a, low);
+        mpz_fdiv_r_2exp(piece, piece, bits);
+        set_word(&word_a, bits, piece);
+        mpz_fdiv_q_2exp(piece, b, low);
+        mpz_fdiv_r_2exp(piece, piece, bits);
+        set_word(&word_b, bits, piece);
+        model_outcome(&unit, (int)(k == 0 ? first : other), &word_a, &word_b, pin, &outcome);
+        get_word(piece, &outcome.result);
+        mpz_mul_2exp(piece, piece, low);
+        mpz_add(result, result, piece);
+        pin = outcome.flag[FLAG_CARRY];
+        low += bits;
+    }
+    mpz_clear(piece);
+    return pin;
+}
+
+static void check_pieces(const Chunking *chunking, Sense sense, unsigned width, const mpz_t a,
+                         const mpz_t b) {
+    mpz_t exact_result, result;
+    mpz_inits(exact_result, result, NULL);
+    for (int subtract = 0; subtract < 2; subtract++) {
+        bool pin = chain_pieces(chunking, sense, subtract, width, a, b, result);
+        if (subtract)
+            mpz_sub(exact_result, a, b);
+        else
+            mpz_add(exact_result, a, b);
+        bool borrow = mpz_sgn(exact_result) < 0;
+        bool carry = mpz_tstbit(exact_result, width);
+        mpz_fdiv_r_2exp(exact_result, exact_result, width);
+        assert_int_equal(mpz_cmp(result, exact_result), 0);
+        assert_int_equal(pin, !subtract ? carry : sense == SENSE_BORROW ? borrow : !borrow);
+    }
+    mpz_clears(exact_result, result, NULL);
+}
+
+static void test_chains_of_pieces(void **state) {
+    (void)state;
+    static const Chunking chunkings[] = {{{1}, 1},        {{3}, 1},          {{4}, 1},
+                                         {{8}, 1},        {{16}, 1},         {{32}, 1},
+                                         {{33}, 1},       {{63, 65}, 2},     {{1, 64, 7}, 3},
+                                         {{5, 1, 12}, 3}, {{2, 3, 5, 7}, 4}, {{100, 1, 28, 64}, 4}};
+    static const unsigned sums[] = {8, 32, 65, 128, 257};
+    mpz_t a, b;
+    mpz_inits(a, b, NULL);
+    for (size_t c = 0; c < sizeof chunkings / sizeof *chunkings; c++)
+        for (size_t s = 0; s < sizeof sums / sizeof *sums; s++)
+            for (int round = 0; round < 12; round++) {
+                random_word(a, sums[s]);
+                random_word(b, sums[s]);
+                if (round == 0)
+                    mpz_set(b, a); /* a borrow goes nowhere, or all the way */
+                if (round == 1)
+                    mpz_com(b, a);
+                if (round == 1)
+                    mpz_fdiv_r_2exp(b, b, sums[s]);
+                check_pieces(&chunkings[c], (Sense)(round % SENSE_COUNT), sums[s], a, b);
+            }
+    mpz_clears(a, b, NULL);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_chosen_widths),   cmocka_unit_test(test_random_widths),
         cmocka_unit_test(test_words),           cmocka_unit_test(test_numbers),
-        cmocka_unit_test(test_chains_of_words),
+        cmocka_unit_test(test_chains_of_words), cmocka_unit_test(test_chains_of_pieces),
     };
     return cmocka_run_group_tests_name("gmp", tests, begin_random, end_random);
 }
