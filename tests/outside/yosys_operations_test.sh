@@ -43,16 +43,20 @@ code() { # width sense rule detail bits operations
   prove $name
 }
 
+alone() { # width sense detail operation
+  emit_unit "$1" "$2" wrap "$3" fixed "$4"
+  ports_of
+  describe $name "$1" "$2" wrap "$ports" "$4:1" >${name}_plain.v
+  prove $name
+}
+
 all=add,adc,sub,sbc,rsb,inc,dec,neg,pass
 for detail in operators cells gates; do
   for sense in no-borrow borrow; do
     for operation in rsb inc dec neg pass; do
-      emit_unit 4 $sense wrap $detail fixed $operation
-      ports_of
-      describe $name 4 $sense wrap "$ports" "$operation:1" >${name}_plain.v
-      prove $name
+      alone 4 $sense $detail $operation
     done
-    for width in 1 4 8; do
+    for width in 1 4; do
       one_hot $width $sense wrap $detail $all
       code $width $sense saturate-signed $detail 4 $all
     done
@@ -62,6 +66,18 @@ for detail in operators cells gates; do
     code 4 $sense wrap $detail 2 add,sub,neg,rsb
     code 4 $sense wrap $detail 1 dec,adc
   done
+  one_hot 8 no-borrow wrap $detail $all
+  code 8 borrow saturate-signed $detail 4 $all
+  one_hot 16 borrow wrap $detail $all
   code 16 no-borrow wrap $detail 4 $all
+  for operation in rsb inc dec neg pass; do
+    alone 1 no-borrow $detail $operation
+    alone 16 borrow $detail $operation
+  done
 done
+alone 8 borrow operators rsb
+alone 8 no-borrow cells inc
+alone 8 borrow gates dec
+alone 8 no-borrow cells neg
+alone 8 borrow operators pass
 run_proofs
