@@ -6,6 +6,9 @@
 
 #include <stdlib.h>
 
+/* Each structure has a mark of its own. */
+_Static_assert((int)STRUCTURE_COUNT <= (int)CHART_SHAPES, "a structure has no mark in chart.c");
+
 static void fill_panel(const SurveyWidth *at, ChartPanel *panel) {
     ChartPoint *points = memory_zeroed(at->count, sizeof *points);
     for (size_t k = 0; k < at->count; k++)

@@ -20,6 +20,13 @@ static const char *mark(const SurveyRow *row) {
                                             : "";
 }
 
+/* The fewest cells that a network as deep as this one can have. */
+static uint32_t least_cells(const SurveyRow *row) {
+    return row->cost.prefix_columns == 0
+               ? 0
+               : bound_prefix_cells(row->cost.prefix_columns, row->cost.prefix_depth);
+}
+
 /* ---- text ---------------------------------------------------------------------------------- */
 
 /* A paragraph, folded at blanks, its further lines indented; printf style. */
@@ -50,6 +57,13 @@ static void print_caption(const SurveyWidth *at, FILE *out) {
     fputc('\n', out);
 }
 
+static void cell_if(Table *table, uint32_t figure, bool known) {
+    if (known)
+        table_cell(table, "%u", figure);
+    else
+        table_cell(table, "-");
+}
+
 /* What decides between structures. */
 static Table *figures_table(const SurveyWidth *at) {
     Table *table = table_new();
@@ -57,6 +71,8 @@ static Table *figures_table(const SurveyWidth *at) {
     table_column(table, "gates", TABLE_RIGHT);
     table_column(table, "levels", TABLE_RIGHT);
     table_column(table, "fan-out", TABLE_RIGHT);
+    table_column(table, "cells", TABLE_RIGHT);
+    table_column(table, "least", TABLE_RIGHT);
     table_column(table, "mark", TABLE_LEFT);
     for (size_t k = 0; k < at->count; k++) {
         const SurveyRow *row = &at->row[k];
@@ -64,6 +80,8 @@ static Table *figures_table(const SurveyWidth *at) {
         table_cell(table, "%u", row->cost.gates);
         table_cell(table, "%u", row->cost.levels);
         table_cell(table, "%u", row->cost.fan_out);
+        cell_if(table, row->cost.prefix_cells, row->cost.prefix_columns > 0);
+        cell_if(table, least_cells(row), row->cost.prefix_columns > 0);
         table_cell(table, "%s", mark(row));
     }
     return table;
@@ -100,6 +118,8 @@ static void print_legend(FILE *out) {
             "levels       gates on the longest path\n"
             "fan-out      the most gate inputs and output pins that one gate drives; what\n"
             "             the input pins drive is not counted\n"
+            "cells        of the prefix network that the carries come from; least: the fewest\n"
+            "             for a network of its depth, 2n - 2 less its levels (Snir 1986)\n"
             "* smallest   fewest gates; ^ shallowest: fewest levels; + front: every other\n"
             "             that has fewer of the one has more of the other\n"
             "transistors  in static CMOS: inverter %d, NAND and NOR %u, AND and OR %u, XOR\n"
@@ -147,6 +167,9 @@ static void csv_row(const SurveyWidth *at, const SurveyRow *row, FILE *out) {
     csv_figure(out, row->cost.levels, true);
     csv_figure(out, at->bound.levels, at->bound.levels > 0);
     csv_figure(out, row->cost.fan_out, true);
+    bool network = row->cost.prefix_columns > 0;
+    csv_figure(out, row->cost.prefix_cells, network);
+    csv_figure(out, least_cells(row), network);
     csv_figure(out, row->cost.transistors, true);
     for (int kind = NODE_AND; kind < NODE_KIND_COUNT; kind++)
         csv_figure(out, row->cost.by_kind[kind], true);
@@ -154,7 +177,9 @@ static void csv_row(const SurveyWidth *at, const SurveyRow *row, FILE *out) {
 }
 
 static void report_csv(const Survey *survey, FILE *out) {
-    fputs("width,structure,gates,gates_bound,levels,levels_bound,fan_out,transistors", out);
+    fputs("width,structure,gates,gates_bound,levels,levels_bound,fan_out,prefix_cells,"
+          "prefix_cells_bound,transistors",
+          out);
     for (int kind = NODE_AND; kind < NODE_KIND_COUNT; kind++) {
         char name[8];
         lower_case(cost_kind_name((NodeKind)kind), name);
@@ -181,6 +206,9 @@ static void json_row(const SurveyRow *row, Json *json) {
     json_whole(json, "gates", row->cost.gates);
     json_whole(json, "levels", row->cost.levels);
     json_whole(json, "fan_out", row->cost.fan_out);
+    bool network = row->cost.prefix_columns > 0;
+    json_figure(json, "prefix_cells", row->cost.prefix_cells, network);
+    json_figure(json, "prefix_cells_bound", least_cells(row), network);
     json_whole(json, "transistors", row->cost.transistors);
     json_object(json, "by_kind");
     for (int kind = NODE_AND; kind < NODE_KIND_COUNT; kind++) {

@@ -3,6 +3,7 @@
 
 #include "base/memory.h"
 #include "gates/build.h"
+#include "gates/prefix.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -131,15 +132,14 @@ static void add_gap(SurveyWidth *at, StructureChoice choice, const char *reason)
     snprintf(gap->reason, sizeof gap->reason, "%s", reason);
 }
 
-/* The structures in the table's order, then the three shallowest of depth=N. */
-static int every_structure(unsigned width, StructureChoice *choices) {
+/* The structures in the table's order, then the three shallowest of depth=N for this unit. */
+static int every_structure(const Unit *unit, StructureChoice *choices) {
     int count = 0;
     for (int k = 0; k < STRUCTURE_COUNT; k++)
         if (k != STRUCTURE_DEPTH)
             choices[count++] = (StructureChoice){(Structure)k, 0};
-    unsigned least = 1;
-    while ((1u << least) < width)
-        least++;
+    unsigned least = prefix_least_depth(unit_prefix_columns(unit));
+    least = least == 0 ? 1 : least;
     for (unsigned depth = least; depth < least + 3; depth++)
         choices[count++] = (StructureChoice){STRUCTURE_DEPTH, depth};
     return count;
@@ -149,13 +149,13 @@ static bool survey_width(const Request *request, SurveyWidth *at, Progress *prog
                          Problem *problem) {
     static Unit unit; /* large */
     StructureChoice every[OPTIONS_STRUCTURES_MAX];
-    bool asked = request->structure_count > 0;
-    const StructureChoice *choices = asked ? request->structures : every;
-    int count = asked ? request->structure_count : every_structure(at->width, every);
     if (!settle(request, at->width, (StructureChoice){STRUCTURE_RIPPLE, 0}, &unit, problem))
         return false;
     at->bound = bound_of(&unit);
     say_title(&unit, at->title);
+    bool asked = request->structure_count > 0;
+    const StructureChoice *choices = asked ? request->structures : every;
+    int count = asked ? request->structure_count : every_structure(&unit, every);
     for (int k = 0; k < count; k++) {
         Problem refused = {STATUS_DONE, ""};
         char name[SURVEY_NAME_BYTES];

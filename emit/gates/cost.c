@@ -84,7 +84,9 @@ static void count_readers(const Netlist *netlist, Cost *cost) {
 }
 
 Cost cost_count(const Netlist *netlist) {
-    Cost cost = {0};
+    Cost cost = {.prefix_columns = netlist->prefix_columns,
+                 .prefix_cells = netlist->prefix_cells,
+                 .prefix_depth = netlist->prefix_depth};
     count_gates(netlist, &cost);
     count_levels(netlist, &cost);
     count_inverters(netlist, &cost);

@@ -14,6 +14,9 @@ typedef struct {
     uint32_t fan_out;       /* the most gate inputs and output pins that one gate drives; what the
                                input pins drive is not counted */
     uint64_t transistors;   /* of all gates and inverters, see cost_transistors */
+    uint32_t prefix_columns; /* of the prefix network that the carries come from, or 0: then */
+    uint32_t prefix_cells;   /* its cells */
+    uint32_t prefix_depth;   /* and its levels of cells */
 } Cost;
 
 /* Linear in the number of gates. */

@@ -87,7 +87,9 @@ typedef struct {
     uint32_t output_room;
     Part part; /* where new gates belong */
     int column;
-    uint32_t prefix_cells; /* of the network that the carries come from; 0: another structure */
+    uint32_t prefix_columns; /* of the network that the carries come from; 0: another structure */
+    uint32_t prefix_cells;   /* in it */
+    uint32_t prefix_depth;   /* its levels of cells */
 } Netlist;
 
 /* An empty netlist (node 0 only). Memory that runs out ends the program with

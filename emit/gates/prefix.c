@@ -116,7 +116,9 @@ void prefix_build(Netlist *netlist, Adder *adder, PrefixMake *make) {
     prefix_init(&prefix, columns.width + below);
     make(&prefix, adder->depth);
     add_network(netlist, &prefix, &columns, below);
+    netlist->prefix_columns = prefix.columns;
     netlist->prefix_cells = prefix.cell_count;
+    netlist->prefix_depth = prefix_depth(&prefix);
     prefix_free(&prefix);
     columns_close(netlist, adder, &columns);
 }

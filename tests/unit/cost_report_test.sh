@@ -13,8 +13,8 @@ wrong() {
 
 # ---- three formats, one content -----------------------------------------------------------------
 
-header=width,structure,gates,gates_bound,levels,levels_bound,fan_out,transistors
-header=$header,and,or,xor,nand,nor,xnor,inverters,smallest,shallowest,front
+header=width,structure,gates,gates_bound,levels,levels_bound,fan_out,prefix_cells
+header=$header,prefix_cells_bound,transistors,and,or,xor,nand,nor,xnor,inverters,smallest,shallowest,front
 
 # From JSON to the CSV that it must equal; CMake reads JSON.
 cat >csv.cmake <<'CMAKE'
@@ -47,7 +47,7 @@ foreach(w RANGE ${widths})
     value(gates ${row} gates)
     value(levels ${row} levels)
     string(APPEND text "${width},${structure},${gates},${gates_bound},${levels},${levels_bound}")
-    foreach(key fan_out transistors)
+    foreach(key fan_out prefix_cells prefix_cells_bound transistors)
       value(figure ${row} ${key})
       string(APPEND text ",${figure}")
     endforeach()
@@ -68,6 +68,7 @@ CMAKE
 # From the text to the same: a row of the first table of a width, then of the second.
 from_text() {
   awk '
+    function dash(text) { return text == "-" ? "" : text }
     /^[0-9]+ bits?: / { width = $1; at++; gates_bound = levels_bound = "" }
     /fewer than [0-9]+ gates/ { sub(/.*fewer than /, ""); gates_bound = $1 }
     /fewer than [0-9]+ levels/ { sub(/.*fewer than /, ""); levels_bound = $1 }
@@ -76,7 +77,7 @@ from_text() {
     !reading { next }
     !kinds {
       order[++rows] = at " " $1
-      first[at " " $1] = width "," $1 "," $2 "," gates_bound "," $3 "," levels_bound "," $4
+      first[at " " $1] = width "," $1 "," $2 "," gates_bound "," $3 "," levels_bound "," $4 "," dash($5) "," dash($6)
       marks[at " " $1] = ($0 ~ /smallest/) "," ($0 ~ /shallowest/) "," ($0 ~ /smallest|shallowest|front/)
     }
     kinds { second[at " " $1] = "," $9 "," $2 "," $3 "," $4 "," $5 "," $6 "," $7 "," $8 }
@@ -112,9 +113,9 @@ same --operations sub --structure ripple --overflow saturate-signed
 # ---- emit says the same -------------------------------------------------------------------------
 
 "$SUMWRIGHT" cost --format csv --width 13 --flags all --subtract-carry borrow >csv
-sed 1d csv | while IFS=, read -r width structure gates gates_bound levels levels_bound fan_out transistors rest; do
+sed 1d csv | while IFS=, read -r width structure gates gates_bound levels levels_bound fan_out cells cells_bound transistors rest; do
   detail=gates
-  "$SUMWRIGHT" emit --name u --width 13 --flags all --subtract-carry borrow --structure "$structure" \
+  "$SUMWRIGHT" emit --name u --vectors 0 --width 13 --flags all --subtract-carry borrow --structure "$structure" \
     --detail $detail --overwrite >emit.log </dev/null
   grep -q "^circuit  $gates two-input gates, $levels levels, largest fan-out $fan_out" emit.log &&
     grep -q "about $transistors transistors$" emit.log || { cat emit.log; wrong "emit differs: $structure"; }
