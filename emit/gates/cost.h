@@ -8,12 +8,12 @@ typedef struct {
     uint32_t gates; /* two-input gates of any kind; XOR counts as one, and an inverted input
                        belongs to its gate */
     uint32_t by_kind[NODE_KIND_COUNT];
-    uint32_t inverters;     /* signals that a gate or an output pin reads inverted, each once */
-    uint32_t pin_inverters; /* those that an output pin reads inverted */
-    uint32_t levels;        /* two-input gates on the longest path */
-    uint32_t fan_out;       /* the most gate inputs and output pins that one gate drives; what the
-                               input pins drive is not counted */
-    uint64_t transistors;   /* of all gates and inverters, see cost_transistors */
+    uint32_t inverters;      /* signals that a gate or an output pin reads inverted, each once */
+    uint32_t pin_inverters;  /* those that an output pin reads inverted */
+    uint32_t levels;         /* two-input gates on the longest path */
+    uint32_t fan_out;        /* the most gate inputs and output pins that one gate drives; what the
+                                input pins drive is not counted */
+    uint64_t transistors;    /* of all gates and inverters, see cost_transistors */
     uint32_t prefix_columns; /* of the prefix network that the carries come from, or 0: then */
     uint32_t prefix_cells;   /* its cells */
     uint32_t prefix_depth;   /* and its levels of cells */
