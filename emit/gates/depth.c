@@ -26,6 +26,7 @@
 enum {
     NONE = 1 << 28, /* cells of a network that there is not */
     SPLITS_ALL = 128,
+    FIRST_ROOM = 1024, /* a power of two */
 };
 
 typedef enum { WAY_NONE, WAY_FAN, WAY_CHAIN, WAY_PAIRS } Way;
@@ -66,7 +67,7 @@ static uint64_t key_of(Task task) {
 static void make_room(Memory *memory) {
     if (2 * memory->count < memory->room)
         return;
-    size_t room = memory->room == 0 ? 1024 : 2 * memory->room;
+    size_t room = 2 * memory->room;
     Entry *entry = memory_zeroed(room, sizeof *entry);
     for (size_t k = 0; k < memory->room; k++)
         if (memory->entry[k].key != 0)
@@ -151,8 +152,8 @@ static int least(Memory *memory, Task task) {
         return task.start <= task.last ? 0 : NONE;
     if (impossible(task))
         return NONE;
-    Entry *known = memory->room > 0 ? slot(memory->entry, memory->room, key_of(task)) : NULL;
-    if (known != NULL && known->key != 0)
+    const Entry *known = slot(memory->entry, memory->room, key_of(task));
+    if (known->key != 0)
         return known->cells;
     Entry best = {.key = key_of(task), .cells = NONE};
     unsigned step = 1;
@@ -219,7 +220,7 @@ void depth_make(Prefix *prefix, unsigned depth) {
         depth--;
         tail++;
     }
-    Memory memory = {0};
+    Memory memory = {.entry = memory_zeroed(FIRST_ROOM, sizeof(Entry)), .room = FIRST_ROOM};
     Task task = {columns, (int)depth, (int)depth, 0};
     if (columns > 1)
         least(&memory, task);

@@ -8,33 +8,34 @@
 
 #include <stdlib.h>
 
-static void halves(Prefix *prefix, uint32_t *node, unsigned count);
+static void halves(Prefix *prefix, uint32_t *node, size_t count);
 
 /* Of a power of two columns: all within a level more than the least depth, the last one within it.
  */
-static void pairs(Prefix *prefix, uint32_t *node, unsigned count) {
+static void pairs(Prefix *prefix, uint32_t *node, size_t count) {
     if (count < 2)
         return;
-    unsigned pair_count = count / 2;
+    size_t pair_count = count / 2;
     uint32_t *pair = memory_zeroed(pair_count, sizeof *pair);
-    for (unsigned k = 0; k < pair_count; k++)
+    for (size_t k = 0; k < pair_count; k++)
         pair[k] = prefix_join(prefix, node[2 * k + 1], node[2 * k]);
     halves(prefix, pair, pair_count);
-    for (unsigned k = 0; k < pair_count; k++)
+    for (size_t k = 0; k < pair_count; k++)
         node[2 * k + 1] = pair[k];
-    for (unsigned k = 1; k < pair_count; k++)
+    for (size_t k = 1; k < pair_count; k++)
         node[2 * k] = prefix_join(prefix, node[2 * k], pair[k - 1]);
     free(pair);
 }
 
 /* All columns within the least depth. node[i], a column or a span, becomes the join of i ... 0. */
-static void halves(Prefix *prefix, uint32_t *node, unsigned count) {
+static void halves(Prefix *prefix, uint32_t *node, size_t count) {
     if (count < 2)
         return;
-    unsigned lower = 1u << (prefix_least_depth(count) - 1); /* the greatest power of 2 below */
+    size_t lower =
+        (size_t)1 << (prefix_least_depth((unsigned)count) - 1); /* the greatest power of 2 below */
     pairs(prefix, node, lower);
     halves(prefix, node + lower, count - lower);
-    for (unsigned i = lower; i < count; i++)
+    for (size_t i = lower; i < count; i++)
         node[i] = prefix_join(prefix, node[i], node[lower - 1]);
 }
 

@@ -66,10 +66,11 @@ static Literal find_carries(Netlist *netlist, const Spans *spans, Literal first,
                                                    first, "handed_on", spans->width);
     netlist_enter(netlist, PART_LEVELS, level);
     for (unsigned k = 0; k < groups.count; k++) {
-        spans->carry[GROUP * k] = groups.carry[k];
-        for (unsigned i = GROUP * k + 1; i < group_end(spans, k); i++) {
+        unsigned lowest = GROUP * k;
+        spans->carry[lowest] = groups.carry[k];
+        for (unsigned i = lowest + 1; i < group_end(spans, k); i++) {
             Literal generates, passes;
-            join(netlist, spans, GROUP * k, i - 1, &generates, &passes);
+            join(netlist, spans, lowest, i - 1, &generates, &passes);
             spans->carry[i] = columns_past(netlist, generates, passes, groups.carry[k], "handed_on",
                                            i * spans->size);
         }

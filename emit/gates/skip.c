@@ -16,20 +16,20 @@ static unsigned group_size(unsigned width) {
 /* Columns start ... end - 1, whose first carry is known. */
 static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
     Literal entering = columns->carry[start];
-    Literal generates = columns->generates[start], passes = columns->passes[start];
+    Literal made = columns->generates[start], let_through = columns->passes[start];
     for (unsigned i = start; i + 1 < end; i++) {
         Literal more = columns->generates[i + 1], on = columns->passes[i + 1];
         columns->carry[i + 1] = columns_past(netlist, columns->generates[i], columns->passes[i],
                                              columns->carry[i], "handed_on", i + 1);
         netlist_name(netlist, columns->carry[i + 1], columns->stem, (int)i + 1);
-        generates = entering == LITERAL_0
-                        ? columns_past(netlist, more, on, columns->carry[i + 1], "handed_up", i + 2)
-                        : columns_past(netlist, more, on, generates, "handed_up", i + 2);
-        netlist_name_span(netlist, generates, "generates", (int)i + 1, (int)start);
-        passes = netlist_and(netlist, passes, on);
-        netlist_name_span(netlist, passes, "passes", (int)i + 1, (int)start);
+        made = entering == LITERAL_0
+                   ? columns_past(netlist, more, on, columns->carry[i + 1], "handed_up", i + 2)
+                   : columns_past(netlist, more, on, made, "handed_up", i + 2);
+        netlist_name_span(netlist, made, "generates", (int)i + 1, (int)start);
+        let_through = netlist_and(netlist, let_through, on);
+        netlist_name_span(netlist, let_through, "passes", (int)i + 1, (int)start);
     }
-    columns->carry[end] = columns_past(netlist, generates, passes, entering, "skips", end);
+    columns->carry[end] = columns_past(netlist, made, let_through, entering, "skips", end);
 }
 
 void skip_build(Netlist *netlist, Adder *adder) {
