@@ -8,7 +8,7 @@ _sumwright() {
   fi
   # What a command takes beside the options that describe a unit.
   case ${COMP_WORDS[1]} in
-    emit) own="--out --overwrite --vectors --seed --templates" ;;
+    emit) own="--out --overwrite --vectors --seed --coverage --templates" ;;
     check) own="--vectors --seed --module --parameter --latency --each --jobs --format" ;;
     work) own="--operation --cin --steps --svg --overwrite" ;;
     cost) own="--structures --widths --format --overwrite --svg" ;;

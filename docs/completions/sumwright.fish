@@ -26,6 +26,7 @@ complete $unit -l port -x -a 'a= b= cin= result= carry= overflow= zero= negative
 set -l emit -c sumwright -n '__fish_seen_subcommand_from emit'
 complete $emit -l out -x -a '(__fish_complete_directories)' -d 'where the files go'
 complete $emit -l overwrite -d 'replace existing files'
+complete $emit -l coverage -x -d 'file of the coverage'
 complete $emit -l templates -x -a '(__fish_complete_directories)' -d 'folder of templates'
 
 set -l check -c sumwright -n '__fish_seen_subcommand_from check'

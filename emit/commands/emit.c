@@ -7,6 +7,7 @@
 #include "gates/cost.h"
 #include "unit/options.h"
 #include "vectors/vectors.h"
+#include "write/coverage_json.h"
 #include "write/files.h"
 #include "write/testbench.h"
 #include "write/vector_file.h"
@@ -21,7 +22,8 @@ typedef struct {
     VectorPlan plan;
     VectorCount count;
     Netlist netlist;
-    Grade *grade; /* while the vectors are measured */
+    Grade *grade; /* while the vectors are measured; NULL: the circuit is too large */
+    bool graded;
     FaultCount faults;
     Coverage *coverage;
     char *command; /* the line that repeats it */
@@ -41,7 +43,8 @@ static bool spell_command(Emit *emit, Problem *problem) {
 
 static bool measure_vector(void *context, const Vector *vector) {
     Emit *emit = context;
-    grade_vector(emit->grade, vector);
+    if (emit->graded)
+        grade_vector(emit->grade, vector);
     coverage_add(emit->coverage, vector);
     return true;
 }
@@ -49,10 +52,13 @@ static bool measure_vector(void *context, const Vector *vector) {
 static void measure(Emit *emit) {
     const Unit *unit = &emit->request.unit;
     vectors_count(unit, &emit->plan, &emit->count);
-    emit->grade = grade_new(unit, &emit->netlist, emit->count.total);
+    emit->graded = cost_count(&emit->netlist).gates <= GRADE_GATES_MAX;
+    if (emit->graded)
+        emit->grade = grade_new(unit, &emit->netlist, emit->count.total);
     emit->coverage = coverage_new(unit);
     vectors_each(unit, &emit->plan, measure_vector, emit);
-    emit->faults = grade_finish(emit->grade, emit->count.exhaustive);
+    if (emit->graded)
+        emit->faults = grade_finish(emit->grade, emit->count.exhaustive);
 }
 
 /* ---- the files ------------------------------------------------------------------------------ */
@@ -75,8 +81,15 @@ static bool write_files(Emit *emit, Files *files, Problem *problem) {
                                         &templates, out, problem))
         return false;
     out = add_file(files, unit, ".vec", problem);
-    return out != NULL && vector_file_write(unit, &emit->plan, &emit->count, emit->coverage,
-                                            emit->command, &templates, out, problem);
+    if (out == NULL || !vector_file_write(unit, &emit->plan, &emit->count, emit->coverage,
+                                          emit->command, &templates, out, problem))
+        return false;
+    if (emit->request.coverage == NULL)
+        return true;
+    out = files_add(files, emit->request.coverage, problem);
+    if (out != NULL)
+        coverage_json(emit->coverage, &emit->count, emit->graded ? &emit->faults : NULL, out);
+    return out != NULL;
 }
 
 /* ---- what is printed ---------------------------------------------------------------------- */
@@ -145,6 +158,10 @@ static void print_faults(const Emit *emit) {
     const Unit *unit = &emit->request.unit;
     const FaultCount *faults = &emit->faults;
     uint32_t caught = faults->by_state[FAULT_CAUGHT];
+    if (!emit->graded) {
+        printf("faults   not graded: the circuit has more than %d gates\n", GRADE_GATES_MAX);
+        return;
+    }
     printf("faults   %u single stuck-at", faults->total);
     if (unit->detail == DETAIL_OPERATORS)
         printf(" if made as %s gates", structure_name(unit->structure));
@@ -166,6 +183,8 @@ static void print_report(const Emit *emit) {
     printf("unit     %s%s%s.v\n", before, slash, name);
     printf("bench    %s%s%s_tb.v\n", before, slash, name);
     printf("data     %s%s%s.vec\n", before, slash, name);
+    if (emit->request.coverage != NULL)
+        printf("report   %s%s%s\n", before, slash, emit->request.coverage);
     print_vectors(emit);
     print_coverage(emit);
     print_circuit(emit);

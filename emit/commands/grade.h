@@ -7,6 +7,9 @@
 #include "gates/faults.h"
 #include "vectors/vectors.h"
 
+/* Circuits of more gates take minutes with all their vectors; emit leaves them ungraded. */
+enum { GRADE_GATES_MAX = 100000 };
+
 typedef struct Grade Grade;
 
 /* The netlist is that of the unit; both must outlive the grade. Large circuits report how far of

@@ -268,26 +268,35 @@ void faults_try(Faults *faults, unsigned count) {
 
 /* ---- the outcome --------------------------------------------------------------------------- */
 
-/* Searches of the whole circuit, in gates times searches: about a second's worth. */
-static const uint64_t WHOLE_GATES = 2000000;
+/* Bounds on the search, about a second each: on what the searches of whole circuits come to, in
+ * gates, and on the searches that end undecided. */
+static const uint64_t WHOLE_GATES = 500000;
+enum { UNDECIDED_MAX = 1000 };
 
-static FaultState settled(const Faults *faults, Fault fault, uint64_t *whole_gates) {
+typedef struct {
+    uint64_t whole_gates; /* that may still be searched */
+    uint32_t undecided;   /* so far */
+} Effort;
+
+static FaultState settled(const Faults *faults, Fault fault, Effort *effort) {
     uint32_t gates = faults->netlist->node_count;
-    bool whole = *whole_gates >= gates;
+    bool whole = effort->whole_gates >= gates;
+    if (effort->undecided == UNDECIDED_MAX)
+        return FAULT_UNDECIDED;
     FaultState state = hidden_search(faults->netlist, &faults->readers, fault, whole);
     if (whole && state != FAULT_HIDDEN)
-        *whole_gates -= gates;
+        effort->whole_gates -= gates;
+    effort->undecided += state == FAULT_UNDECIDED;
     return state;
 }
 
 void faults_settle(Faults *faults, bool every_input) {
-    uint64_t whole_gates = WHOLE_GATES;
+    Effort effort = {WHOLE_GATES, 0};
     for (uint32_t k = 0; k < faults->numbers && faults->open > 0; k++) {
         if (faults->state[k] != FAULT_OPEN)
             continue;
-        FaultState state = every_input
-                               ? FAULT_HIDDEN
-                               : settled(faults, fault_of(faults->netlist, k), &whole_gates);
+        FaultState state =
+            every_input ? FAULT_HIDDEN : settled(faults, fault_of(faults->netlist, k), &effort);
         faults->state[k] = (unsigned char)state;
         faults->open--;
     }

@@ -342,6 +342,17 @@ static bool take_seed(Reading *reading, const char *text, Problem *problem) {
     return take_number("--seed", text, 0, INT64_MAX, &reading->request->seed, problem);
 }
 
+static bool take_coverage(Reading *reading, const char *text, Problem *problem) {
+    if (text[0] == '\0' || strchr(text, '/') != NULL)
+        return problem_set(
+            problem, STATUS_INVALID,
+            "--coverage %s is no plain file name; it goes into the folder of --out, so "
+            "write, for example, coverage.json",
+            problem_quote(text).text);
+    reading->request->coverage = text;
+    return true;
+}
+
 static bool take_templates(Reading *reading, const char *text, Problem *problem) {
     if (text[0] == '\0')
         return problem_set(problem, STATUS_INVALID, "--templates is empty; name a folder");
@@ -563,6 +574,9 @@ static const Option options[] = {
      COMMAND_EMIT | COMMAND_CHECK, false, take_vectors},
     {"seed", "N", NULL, "1", "chooses the random vectors", COMMAND_EMIT | COMMAND_CHECK, false,
      take_seed},
+    {"coverage", "FILE", NULL, "none",
+     "writes what the vectors cover and catch, as JSON, to FILE beside the others", COMMAND_EMIT,
+     false, take_coverage},
     {"templates", "DIR", NULL, "the built-in ones",
      "files in DIR take the place of the built-in templates of the same name", COMMAND_EMIT, false,
      take_templates},

@@ -43,6 +43,7 @@ typedef struct {
     uint64_t random;                                /* random vectors, at most OPTIONS_RANDOM_MAX */
     uint64_t seed;                                  /* of the random vectors */
     const char *templates;                          /* folder of templates, or NULL */
+    const char *coverage;                           /* name of the coverage file, or NULL */
     const char *module;                             /* check: the module to test, or NULL */
     const char *parameters[OPTIONS_PARAMETERS_MAX]; /* check: NAME=VALUE, of plain characters */
     int parameter_count;
@@ -74,7 +75,7 @@ void options_help(Command command, FILE *out);
 
 /* The command line that asks for this request, for the headers of generated files: options at
  * their defaults are left out, except name, width and operations. It parses back to the same
- * request; only the folders are spelled as the word DIR. */
+ * request; only the folders are spelled as the word DIR, and a file as FILE. */
 void options_spell(const Request *request, FILE *out);
 
 #endif

@@ -97,6 +97,8 @@ void options_spell(const Request *request, FILE *out) {
         fprintf(out, " --vectors %llu", (unsigned long long)request->random);
     if (request->seed != OPTIONS_SEED_DEFAULT)
         fprintf(out, " --seed %llu", (unsigned long long)request->seed);
+    if (request->coverage != NULL)
+        fputs(" --coverage FILE", out);
     if (request->templates != NULL)
         fputs(" --templates DIR", out);
 }

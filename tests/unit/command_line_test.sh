@@ -93,6 +93,20 @@ invalid "no-borrow or borrow" --subtract-carry yes
 invalid "0 to 1000000" --vectors 1000001
 invalid "0 to 1000000" --vectors -1
 invalid "empty" --templates ''
+invalid "plain file name" --coverage ../seen.json
+
+# The coverage file appears with the others, or none does.
+mkdir whole
+refuses 2 "written twice" emit --out whole --coverage addsub8.v
+[ -z "$(ls -A whole)" ] || wrong "something left beside the coverage"
+"$SUMWRIGHT" emit --out whole --coverage seen.json --width 12 --vectors 0 >stdout ||
+  wrong "--coverage fails"
+[ "$(ls whole | wc -l)" -eq 4 ] && grep -q '"operations": \[' whole/seen.json || wrong "no coverage file"
+
+# Without random vectors the compact set stays, and the report says what is lost.
+grep -q '^vectors .* compact set, .*; none at random: ' stdout || wrong "--vectors 0 says nothing"
+grep -q '^faults .* all caught by the first [0-9]* vectors$' stdout || wrong "no strength line"
+grep -q '^coverage 2/2 operations, 16/16 flag levels, ' stdout || wrong "no coverage line"
 
 # Surroundings.
 refuses 4 "nowhere" emit --out nowhere

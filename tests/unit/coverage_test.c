@@ -4,6 +4,7 @@
 #include "vectors/coverage.h"
 #include "vectors/random.h"
 #include "write/coverage_facts.h"
+#include "write/coverage_json.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -266,6 +267,50 @@ static void test_many_ranges_are_cut(void **state) {
     free(coverage);
 }
 
+/* ---- the report ---------------------------------------------------------------------------- */
+
+static void assert_has(const char *text, const char *part) {
+    if (strstr(text, part) == NULL)
+        fail_msg("%s\nlacks\n%s", text, part);
+}
+
+/* Its layout, blanks and line ends, is json.c's. */
+static void without_blanks(char *text) {
+    char *to = text;
+    for (const char *from = text; *from != '\0'; from++)
+        if (*from != ' ' && *from != '\n')
+            *to++ = *from;
+    *to = '\0';
+}
+
+static void test_the_report(void **state) {
+    (void)state;
+    static Unit unit;
+    static const Operation add[1] = {OP_ADD};
+    settle(&unit, 12, add, 1, CONTROL_FIXED);
+    Coverage *coverage = coverage_new(&unit);
+    send(coverage, 0, 12, 0xa07, 0x505, false); /* as above */
+    VectorCount vectors = {.total = 1, .by_reason = {[VECTOR_RANDOM] = 1}};
+    FaultCount faults = {.total = 9, .by_state = {[FAULT_CAUGHT] = 5, [FAULT_MISSED] = 3}};
+    faults.by_state[FAULT_HIDDEN] = 1;
+    faults.first = 1;
+    static char text[16384];
+    FILE *out = fmemopen(text, sizeof text, "w");
+    assert_non_null(out);
+    coverage_json(coverage, &vectors, &faults, out);
+    assert_int_equal(fclose(out), 0);
+    without_blanks(text);
+    assert_has(text, "{\"name\":\"add12\",\"width\":12,\"vectors\":{\"total\":1,"
+                     "\"everyinput\":false,\"parts\":{\"random\":1}},");
+    assert_has(text, "\"faults\":{\"total\":9,\"caught\":5,\"bythefirstvectors\":1,"
+                     "\"cannotshow\":1,\"missed\":3,\"notshowndetectable\":0},");
+    assert_has(text, "\"carry\":{\"0\":\"seen\",\"1\":\"missed\"}");
+    assert_has(text, "\"less-unsigned\":{\"0\":\"seen\",\"1\":\"impossible\"}");
+    assert_has(text, "\"passes1\":{\"seen\":[[1,1]],\"missed\":[[2,11]],\"impossible\":[[0,0]]}");
+    assert_has(text, "\"longestcarry\":{\"seen\":4,\"possible\":12}");
+    free(coverage);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_one_vector_is_a_sum_done_bit_by_bit),
@@ -276,6 +321,7 @@ int main(void) {
         cmocka_unit_test(test_4096_bits),
         cmocka_unit_test(test_the_header_tells_missed_from_impossible),
         cmocka_unit_test(test_many_ranges_are_cut),
+        cmocka_unit_test(test_the_report),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -106,6 +106,7 @@ static void test_values(void **state) {
     assert_true(parsed("--overwrite")->overwrite);
     assert_string_equal(parsed("--out harbour")->out, "harbour");
     assert_string_equal(parsed("--templates style")->templates, "style");
+    assert_string_equal(parsed("--coverage seen.json")->coverage, "seen.json");
 }
 
 /* The message lists the values; a value is written in full, in small letters. */
@@ -290,6 +291,8 @@ static void test_option_names(void **state) {
     refused("''", "takes no ''");
     refused("--out ''", "--out is empty");
     refused("--templates ''", "--templates is empty");
+    refused("--coverage ''", "--coverage '' is no plain file name");
+    refused("--coverage ../seen.json", "--coverage '../seen.json' is no plain file name");
 }
 
 /* --help ends the reading: what comes after it does not matter, what came before it does. */
@@ -306,7 +309,7 @@ static void test_help(void **state) {
     static const char *const names[] = {
         "name",      "width",     "operations", "control", "subtract-carry", "flags",  "overflow",
         "structure", "detail",    "registers",  "reset",   "reset-level",    "enable", "port",
-        "out",       "overwrite", "vectors",    "seed",    "templates",      "help"};
+        "out",       "overwrite", "vectors",    "seed",    "templates",      "help",   "coverage"};
     for (size_t k = 0; k < sizeof names / sizeof *names; k++) {
         char start[32];
         snprintf(start, sizeof start, "\n  --%s ", names[k]);
