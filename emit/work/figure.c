@@ -292,34 +292,9 @@ static void draw_bands(Figure *figure) {
 
 /* ---- the words ---------------------------------------------------------------------------- */
 
-static bool fits(const char *text, size_t length, double room) {
-    char *part = memory_text("%.*s", (int)length, text);
-    bool does = svg_text_width(part, TEXT_SIZE) <= room;
-    free(part);
-    return does;
-}
-
-/* How many characters of the text fit so many pixels: whole words, or as much of the first word as
- * fits, one character at least. */
-static size_t that_fits(const char *text, double room) {
-    size_t length = strcspn(text, " ");
-    while (length > 1 && !fits(text, length, room))
-        length--;
-    if (text[length] != ' ')
-        return length;
-    for (;;) {
-        size_t next = length + 1 + strcspn(text + length + 1, " ");
-        if (!fits(text, next, room))
-            return length;
-        length = next;
-        if (text[length] == '\0')
-            return length;
-    }
-}
-
 static void draw_wrapped(Figure *figure, double x, const char *text) {
     while (*text != '\0') {
-        size_t length = that_fits(text, figure->width - MARGIN - x);
+        size_t length = svg_text_fits(text, TEXT_SIZE, figure->width - MARGIN - x);
         svg_text(figure->out, x, figure->y + 12, "", "%.*s", (int)length, text);
         figure->y += TEXT_LINE;
         text += length;

@@ -173,3 +173,26 @@ double svg_text_width(const char *text, double size) {
     }
     return width * size;
 }
+
+static bool fits(const char *text, size_t length, double size, double room) {
+    char *part = memory_text("%.*s", (int)length, text);
+    bool does = svg_text_width(part, size) <= room;
+    free(part);
+    return does;
+}
+
+size_t svg_text_fits(const char *text, double size, double room) {
+    size_t length = strcspn(text, " ");
+    while (length > 1 && !fits(text, length, size, room))
+        length--;
+    if (text[length] != ' ')
+        return length;
+    for (;;) {
+        size_t next = length + 1 + strcspn(text + length + 1, " ");
+        if (!fits(text, next, size, room))
+            return length;
+        length = next;
+        if (text[length] == '\0')
+            return length;
+    }
+}

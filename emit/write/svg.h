@@ -10,6 +10,7 @@
 #define SUMWRIGHT_WRITE_SVG_H
 
 #include <stdbool.h>
+#include <stddef.h>
 #include <stdio.h>
 
 /* Opens the document: its size, what it shows in a few words, and in a sentence or more for those
@@ -27,7 +28,8 @@ void svg_rect(FILE *out, double x, double y, double width, double height, const 
 void svg_circle(FILE *out, double x, double y, double radius, const char *attributes);
 
 /* A path: svg_path begins it, svg_to adds a step (its letter, M or L, and where to), svg_path_end
- * ends it: closed (a last letter Z) or open. */
+ * ends it: closed (a last letter Z) or open. A curve (C, two points to lead it and where to) is
+ * three steps, the letters of the second and third a blank. */
 void svg_path(FILE *out, const char *attributes);
 void svg_to(FILE *out, char step, double x, double y);
 void svg_path_end(FILE *out, bool closed);
@@ -43,5 +45,9 @@ void svg_escape(FILE *out, const char *text);
 /* About how wide a text of this size in pixels is in any usual sans-serif font: rather too much
  * than too little, so that what is placed by it does not overlap. */
 double svg_text_width(const char *text, double size);
+
+/* How many bytes of the text fit so many pixels: whole words, or as much of the first word as
+ * fits, one byte at least. The text is ASCII. */
+size_t svg_text_fits(const char *text, double size, double room);
 
 #endif

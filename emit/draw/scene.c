@@ -1,0 +1,270 @@
+/* See scene.h. */
+#include "draw/scene.h"
+
+#include "base/memory.h"
+#include "write/svg.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+void scene_init(Scene *scene, SymbolSet symbols) {
+    *scene = (Scene){.symbols = symbols};
+    scene->title = memory_text("%s", "");
+    scene->description = memory_text("%s", "");
+}
+
+void scene_free(Scene *scene) {
+    for (uint32_t k = 0; k < scene->box_count; k++)
+        free(scene->box[k].label);
+    for (uint32_t k = 0; k < scene->text_count; k++)
+        free(scene->text[k].text);
+    free(scene->title);
+    free(scene->description);
+    free(scene->box);
+    free(scene->point);
+    free(scene->wire);
+    free(scene->dot);
+    free(scene->text);
+    free(scene->mark);
+    *scene = (Scene){.symbols = SYMBOLS_DISTINCTIVE};
+}
+
+/* ---- what there is to see ------------------------------------------------------------------ */
+
+/* Room for one thing more in an array. */
+static void *grow(void *things, uint32_t count, uint32_t *room, size_t size) {
+    if (count < *room)
+        return things;
+    *room = *room == 0 ? 64 : *room * 2;
+    return memory_resize(things, *room, size);
+}
+
+void scene_say(Scene *scene, const char *title, const char *description) {
+    char *title_kept = memory_text("%s", title), *description_kept = memory_text("%s", description);
+    free(scene->title);
+    free(scene->description);
+    scene->title = title_kept;
+    scene->description = description_kept;
+}
+
+uint32_t scene_box(Scene *scene, Box box, const char *label) {
+    scene->box = grow(scene->box, scene->box_count, &scene->box_room, sizeof box);
+    box.label = memory_text("%s", label);
+    scene->box[scene->box_count] = box;
+    return scene->box_count++;
+}
+
+static void add_point(Scene *scene, double x, double y) {
+    scene->point =
+        grow(scene->point, scene->point_count, &scene->point_room, sizeof scene->point[0]);
+    scene->point[scene->point_count++] = (Point){x, y};
+}
+
+void scene_wire(Scene *scene, Net net, WireStyle style, double x, double y) {
+    scene->wire = grow(scene->wire, scene->wire_count, &scene->wire_room, sizeof scene->wire[0]);
+    scene->wire[scene->wire_count++] = (Wire){net, style, scene->point_count, 1};
+    add_point(scene, x, y);
+}
+
+void scene_to(Scene *scene, double x, double y) {
+    Point last = scene->point[scene->point_count - 1];
+    double dx = last.x - x, dy = last.y - y;
+    if (dx * dx + dy * dy < 1e-6)
+        return;
+    add_point(scene, x, y);
+    scene->wire[scene->wire_count - 1].count++;
+}
+
+void scene_dot(Scene *scene, Net net, double x, double y) {
+    scene->dot = grow(scene->dot, scene->dot_count, &scene->dot_room, sizeof scene->dot[0]);
+    scene->dot[scene->dot_count++] = (Dot){x, y, net};
+}
+
+static void add_text(Scene *scene, Text text) {
+    scene->text = grow(scene->text, scene->text_count, &scene->text_room, sizeof text);
+    scene->text[scene->text_count++] = text;
+}
+
+void scene_text(Scene *scene, double x, double y, Anchor anchor, TextStyle style,
+                const char *format, ...) {
+    va_list arguments;
+    va_start(arguments, format);
+    char *text = memory_text_list(format, arguments);
+    va_end(arguments);
+    add_text(scene, (Text){x, y, anchor, style, text, LITERAL_NONE, false});
+}
+
+void scene_value(Scene *scene, double x, double y, Anchor anchor, Net net, bool level) {
+    add_text(scene, (Text){x, y, anchor, TEXT_SMALL, memory_text("%d", level), net, level});
+}
+
+void scene_name(Scene *scene, double x, double y, Anchor anchor, Net net, const char *format, ...) {
+    va_list arguments;
+    va_start(arguments, format);
+    char *text = memory_text_list(format, arguments);
+    va_end(arguments);
+    add_text(scene, (Text){x, y, anchor, TEXT_PLAIN, text, net, false});
+}
+
+void scene_mark(Scene *scene, Mark mark) {
+    scene->mark = grow(scene->mark, scene->mark_count, &scene->mark_room, sizeof mark);
+    scene->mark[scene->mark_count++] = mark;
+}
+
+double scene_paragraph(Scene *scene, double x, double y, double width, TextStyle style,
+                       const char *text) {
+    while (*text != '\0') {
+        size_t length = svg_text_fits(text, scene_text_size(style), width);
+        scene_text(scene, x, y, ANCHOR_START, style, "%.*s", (int)length, text);
+        text += length;
+        text += strspn(text, " ");
+        y += SCENE_LINE;
+    }
+    return y;
+}
+
+/* ---- how large it is ----------------------------------------------------------------------- */
+
+double scene_text_size(TextStyle style) {
+    static const double sizes[TEXT_STYLE_COUNT] = {
+        [TEXT_PLAIN] = 12, [TEXT_SMALL] = 10, [TEXT_BOLD] = 12, [TEXT_TITLE] = 17};
+    return sizes[style];
+}
+
+/* Capitals and figures reach about three quarters of the size above the baseline, and tails a
+ * fifth below it (common practice, no source). */
+Extent scene_text_extent(const Text *text) {
+    const double size = scene_text_size(text->style), width = svg_text_width(text->text, size);
+    double left = text->x;
+    if (text->anchor == ANCHOR_MIDDLE)
+        left -= width / 2;
+    if (text->anchor == ANCHOR_END)
+        left -= width;
+    return (Extent){left, text->y - 0.75 * size, left + width, text->y + 0.22 * size};
+}
+
+static void include(Extent *all, bool *any, Extent one) {
+    if (!*any)
+        *all = one;
+    *any = true;
+    all->left = one.left < all->left ? one.left : all->left;
+    all->top = one.top < all->top ? one.top : all->top;
+    all->right = one.right > all->right ? one.right : all->right;
+    all->bottom = one.bottom > all->bottom ? one.bottom : all->bottom;
+}
+
+Extent scene_extent(const Scene *scene) {
+    Extent all = {0, 0, 0, 0};
+    bool any = false;
+    for (uint32_t k = 0; k < scene->box_count; k++) {
+        const Box *box = &scene->box[k];
+        include(&all, &any, (Extent){box->x, box->y, box->x + box->width, box->y + box->height});
+    }
+    for (uint32_t k = 0; k < scene->point_count; k++) {
+        Point point = scene->point[k];
+        include(&all, &any, (Extent){point.x, point.y, point.x, point.y});
+    }
+    for (uint32_t k = 0; k < scene->text_count; k++)
+        include(&all, &any, scene_text_extent(&scene->text[k]));
+    for (uint32_t k = 0; k < scene->mark_count; k++) {
+        const Mark *mark = &scene->mark[k];
+        bool ring = mark->kind == MARK_COMPARED;
+        double left = ring ? mark->x - mark->width / 2 : mark->x;
+        double top = ring ? mark->y - mark->height / 2 : mark->y;
+        include(&all, &any, (Extent){left, top, left + mark->width, top + mark->height});
+    }
+    return all;
+}
+
+static void shift(Scene *scene, double dx, double dy) {
+    for (uint32_t k = 0; k < scene->box_count; k++) {
+        scene->box[k].x += dx;
+        scene->box[k].y += dy;
+    }
+    for (uint32_t k = 0; k < scene->point_count; k++) {
+        scene->point[k].x += dx;
+        scene->point[k].y += dy;
+    }
+    for (uint32_t k = 0; k < scene->dot_count; k++) {
+        scene->dot[k].x += dx;
+        scene->dot[k].y += dy;
+    }
+    for (uint32_t k = 0; k < scene->text_count; k++) {
+        scene->text[k].x += dx;
+        scene->text[k].y += dy;
+    }
+    for (uint32_t k = 0; k < scene->mark_count; k++) {
+        scene->mark[k].x += dx;
+        scene->mark[k].y += dy;
+    }
+}
+
+void scene_settle(Scene *scene) {
+    Extent all = scene_extent(scene);
+    shift(scene, SCENE_MARGIN - all.left, SCENE_MARGIN - all.top);
+    scene->width = all.right - all.left + 2 * SCENE_MARGIN;
+    scene->height = all.bottom - all.top + 2 * SCENE_MARGIN;
+}
+
+/* ---- on paper ------------------------------------------------------------------------------ */
+
+static void write_marks(const Scene *scene, MarkKind kind, FILE *out) {
+    for (uint32_t k = 0; k < scene->mark_count; k++) {
+        const Mark *mark = &scene->mark[k];
+        if (mark->kind != kind)
+            continue;
+        if (kind == MARK_BAND)
+            svg_rect(out, mark->x, mark->y, mark->width, mark->height, "fill=\"#ececec\"");
+        else
+            svg_circle(out, mark->x, mark->y, mark->width / 2,
+                       "fill=\"none\" stroke=\"black\" stroke-width=\"1.6\"");
+    }
+}
+
+static void write_wires(const Scene *scene, WireStyle style, const char *attributes, FILE *out) {
+    svg_group(out, attributes);
+    for (uint32_t k = 0; k < scene->wire_count; k++) {
+        const Wire *wire = &scene->wire[k];
+        if (wire->style != style)
+            continue;
+        svg_path(out, "");
+        for (uint32_t p = 0; p < wire->count; p++)
+            svg_to(out, p == 0 ? 'M' : 'L', scene->point[wire->first + p].x,
+                   scene->point[wire->first + p].y);
+        svg_path_end(out, false);
+    }
+    svg_group_end(out);
+}
+
+static void write_texts(const Scene *scene, FILE *out) {
+    static const char *const fonts[TEXT_STYLE_COUNT] = {
+        [TEXT_PLAIN] = "",
+        [TEXT_SMALL] = " font-size=\"10\"",
+        [TEXT_BOLD] = " font-weight=\"bold\"",
+        [TEXT_TITLE] = " font-size=\"17\" font-weight=\"bold\""};
+    static const char *const anchors[] = {[ANCHOR_START] = "",
+                                          [ANCHOR_MIDDLE] = " text-anchor=\"middle\"",
+                                          [ANCHOR_END] = " text-anchor=\"end\""};
+    for (uint32_t k = 0; k < scene->text_count; k++) {
+        const Text *text = &scene->text[k];
+        char attributes[96];
+        snprintf(attributes, sizeof attributes, "%s%s", fonts[text->style], anchors[text->anchor]);
+        svg_text(out, text->x, text->y, attributes + (attributes[0] == ' '), "%s", text->text);
+    }
+}
+
+void scene_write(const Scene *scene, FILE *out) {
+    svg_begin(out, scene->width, scene->height, scene->title, scene->description);
+    write_marks(scene, MARK_BAND, out);
+    write_wires(scene, WIRE_FRAME, "fill=\"none\" stroke=\"black\" stroke-width=\"0.5\"", out);
+    write_wires(scene, WIRE_PLAIN, "fill=\"none\" stroke=\"black\"", out);
+    write_wires(scene, WIRE_DASHED, "fill=\"none\" stroke=\"black\" stroke-dasharray=\"3 3\"", out);
+    write_wires(scene, WIRE_HEAVY, "fill=\"none\" stroke=\"black\" stroke-width=\"3\"", out);
+    for (uint32_t k = 0; k < scene->box_count; k++)
+        symbol_write(&scene->box[k], scene->symbols, out);
+    for (uint32_t k = 0; k < scene->dot_count; k++)
+        svg_circle(out, scene->dot[k].x, scene->dot[k].y, 2.6, "");
+    write_marks(scene, MARK_COMPARED, out);
+    write_texts(scene, out);
+    svg_end(out);
+}

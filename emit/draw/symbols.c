@@ -1,0 +1,292 @@
+/* See symbols.h. A gate is drawn in coordinates of its own, u along the way it faces and v across,
+ * and turned on its way out. */
+#include "draw/symbols.h"
+
+#include "write/svg.h"
+
+#include <string.h>
+
+enum {
+    LEAD = 7,  /* from a gate's edge to its body, on both sides */
+    BODY = 32, /* of a gate, along */
+    BULGE = 4, /* of the back of OR, about */
+};
+
+static const double circle_radius = 3;
+
+double gate_width(Facing facing) {
+    return facing == FACING_DOWN ? GATE_ACROSS : GATE_ALONG;
+}
+
+double gate_height(Facing facing) {
+    return facing == FACING_DOWN ? GATE_ALONG : GATE_ACROSS;
+}
+
+/* From the gate's own coordinates to the page's. */
+static void turn(const Box *box, double u, double v, double *x, double *y) {
+    bool down = box->facing == FACING_DOWN;
+    *x = down ? box->x + v : box->facing == FACING_RIGHT ? box->x + u : box->x + box->width - u;
+    *y = down ? box->y + u : box->y + v;
+}
+
+static double input_place(const Box *box, int which) {
+    double offset = box->symbol == SYMBOL_INVERTER ? 0 : which == 0 ? -GATE_INPUT : GATE_INPUT;
+    return GATE_ACROSS / 2.0 + offset;
+}
+
+void gate_input(const Box *box, int which, double *x, double *y) {
+    turn(box, 0, input_place(box, which), x, y);
+}
+
+void gate_output(const Box *box, double *x, double *y) {
+    turn(box, GATE_ALONG, GATE_ACROSS / 2.0, x, y);
+}
+
+/* ---- shapes in the gate's own coordinates -------------------------------------------------- */
+
+static void step(const Box *box, FILE *out, char letter, double u, double v) {
+    double x, y;
+    turn(box, u, v, &x, &y);
+    svg_to(out, letter, x, y);
+}
+
+static void curve(const Box *box, FILE *out, double u1, double v1, double u2, double v2, double u,
+                  double v) {
+    step(box, out, 'C', u1, v1);
+    step(box, out, ' ', u2, v2);
+    step(box, out, ' ', u, v);
+}
+
+static void lead(const Box *box, FILE *out, double u1, double u2, double v) {
+    double x1, y1, x2, y2;
+    turn(box, u1, v, &x1, &y1);
+    turn(box, u2, v, &x2, &y2);
+    svg_line(out, x1, y1, x2, y2, "stroke=\"black\"");
+}
+
+static void circle(const Box *box, FILE *out, double u, double v) {
+    double x, y;
+    turn(box, u, v, &x, &y);
+    svg_circle(out, x, y, circle_radius, "fill=\"white\" stroke=\"black\"");
+}
+
+static const char body[] = "fill=\"white\" stroke=\"black\" stroke-width=\"1.4\"";
+
+/* Half a circle at the front. */
+static void draw_and(const Box *box, FILE *out) {
+    const double from = LEAD, mid = LEAD + BODY - 13, tip = LEAD + BODY, k = 7.18;
+    svg_path(out, body);
+    step(box, out, 'M', from, 0);
+    step(box, out, 'L', mid, 0);
+    curve(box, out, mid + k, 0, tip, 13 - k, tip, 13);
+    curve(box, out, tip, 13 + k, mid + k, 26, mid, 26);
+    step(box, out, 'L', from, 26);
+    svg_path_end(out, true);
+}
+
+/* The hollow back of OR, from the bottom up (v 26 to 0), shifted along. */
+static void back(const Box *box, FILE *out, double u) {
+    curve(box, out, u + BULGE * 1.34, 18, u + BULGE * 1.34, 8, u, 0);
+}
+
+static void draw_or(const Box *box, FILE *out) {
+    const double from = LEAD, tip = LEAD + BODY;
+    svg_path(out, body);
+    step(box, out, 'M', from, 0);
+    step(box, out, 'L', from + 10, 0);
+    curve(box, out, from + 19.3, 0, from + 27.6, 4.9, tip, 13);
+    curve(box, out, from + 27.6, 21.1, from + 19.3, 26, from + 10, 26);
+    step(box, out, 'L', from, 26);
+    back(box, out, from);
+    svg_path_end(out, true);
+}
+
+static void draw_second_back(const Box *box, FILE *out) {
+    svg_path(out, "fill=\"none\" stroke=\"black\" stroke-width=\"1.4\"");
+    step(box, out, 'M', LEAD - 5, 26);
+    back(box, out, LEAD - 5);
+    svg_path_end(out, false);
+}
+
+static void draw_triangle(const Box *box, FILE *out) {
+    svg_path(out, body);
+    step(box, out, 'M', LEAD, 0);
+    step(box, out, 'L', LEAD + BODY, 13);
+    step(box, out, 'L', LEAD, 26);
+    svg_path_end(out, true);
+}
+
+/* A rectangle with its function, upright whichever way it faces. */
+static void draw_rectangle(const Box *box, FILE *out, const char *function) {
+    double x, y, x2, y2;
+    turn(box, LEAD, 0, &x, &y);
+    turn(box, LEAD + BODY, GATE_ACROSS, &x2, &y2);
+    svg_rect(out, x < x2 ? x : x2, y, x < x2 ? x2 - x : x - x2, y2 - y, body);
+    svg_text(out, (x + x2) / 2, (y + y2) / 2 + 4, "text-anchor=\"middle\"", "%s", function);
+}
+
+/* ---- gates --------------------------------------------------------------------------------- */
+
+static bool inverts(const Box *box) {
+    return box->symbol == SYMBOL_INVERTER || box->gate == NODE_NAND || box->gate == NODE_NOR ||
+           box->gate == NODE_XNOR;
+}
+
+static NodeKind function(const Box *box) {
+    switch (box->gate) {
+    case NODE_NAND:
+        return NODE_AND;
+    case NODE_NOR:
+        return NODE_OR;
+    case NODE_XNOR:
+        return NODE_XOR;
+    default:
+        return box->gate;
+    }
+}
+
+static void draw_body(const Box *box, SymbolSet set, FILE *out) {
+    NodeKind kind = function(box);
+    bool inverter = box->symbol == SYMBOL_INVERTER;
+    if (set == SYMBOLS_RECTANGULAR)
+        draw_rectangle(box, out,
+                       inverter           ? "1"
+                       : kind == NODE_AND ? "&"
+                       : kind == NODE_OR  ? "\xE2\x89\xA5" /* greater or equal */ "1"
+                                          : "=1");
+    else if (inverter)
+        draw_triangle(box, out);
+    else if (kind == NODE_AND)
+        draw_and(box, out);
+    else
+        draw_or(box, out);
+    if (set == SYMBOLS_DISTINCTIVE && !inverter && kind == NODE_XOR)
+        draw_second_back(box, out);
+}
+
+/* How far behind a gate's corners the back is where its inputs are. */
+static double hollow(const Box *box, SymbolSet set) {
+    bool hollows = set == SYMBOLS_DISTINCTIVE && box->symbol == SYMBOL_GATE;
+    return !hollows || function(box) == NODE_AND ? 0 : function(box) == NODE_OR ? 3 : -2;
+}
+
+static void draw_gate(const Box *box, SymbolSet set, FILE *out) {
+    const double from = LEAD + hollow(box, set);
+    int inputs = box->symbol == SYMBOL_INVERTER ? 1 : 2;
+    for (int which = 0; which < inputs; which++)
+        lead(box, out, 0, from, input_place(box, which));
+    lead(box, out, LEAD + BODY, GATE_ALONG, GATE_ACROSS / 2.0);
+    draw_body(box, set, out);
+    for (int which = 0; which < inputs; which++)
+        if (box->inverted[which])
+            circle(box, out, from - circle_radius, input_place(box, which));
+    if (inverts(box))
+        circle(box, out, LEAD + BODY + circle_radius, GATE_ACROSS / 2.0);
+}
+
+/* ---- the others ---------------------------------------------------------------------------- */
+
+static const char *ground(Shade shade) {
+    static const char *const grounds[] = {
+        [SHADE_WHITE] = "fill=\"white\" stroke=\"black\" stroke-width=\"1.4\"",
+        [SHADE_GREY] = "fill=\"#d8d8d8\" stroke=\"black\" stroke-width=\"1.4\"",
+        [SHADE_BLACK] = "fill=\"black\" stroke=\"black\" stroke-width=\"1.4\""};
+    return grounds[shade];
+}
+
+static void draw_ellipse(const Box *box, FILE *out) {
+    const double rx = box->width / 2, ry = box->height / 2, k = 0.5523;
+    const double x = box->x + rx, y = box->y + ry;
+    svg_path(out, ground(box->shade));
+    svg_to(out, 'M', x - rx, y);
+    static const double quarter[][2] = {{0, -1}, {1, 0}, {0, 1}, {-1, 0}};
+    double from_x = -1, from_y = 0;
+    for (int q = 0; q < 4; q++) {
+        double to_x = quarter[q][0], to_y = quarter[q][1];
+        svg_to(out, 'C', x + rx * (from_x + k * to_x), y + ry * (from_y + k * to_y));
+        svg_to(out, ' ', x + rx * (to_x + k * from_x), y + ry * (to_y + k * from_y));
+        svg_to(out, ' ', x + rx * to_x, y + ry * to_y);
+        from_x = to_x;
+        from_y = to_y;
+    }
+    svg_path_end(out, true);
+}
+
+static void draw_diamond(const Box *box, FILE *out) {
+    svg_path(out, ground(box->shade));
+    svg_to(out, 'M', box->x, box->y + box->height / 2);
+    svg_to(out, 'L', box->x + box->width / 2, box->y);
+    svg_to(out, 'L', box->x + box->width, box->y + box->height / 2);
+    svg_to(out, 'L', box->x + box->width / 2, box->y + box->height);
+    svg_path_end(out, true);
+}
+
+static void draw_wedge(const Box *box, FILE *out) {
+    const double right = box->x + box->width, bottom = box->y + box->height;
+    const double middle_x = box->x + box->width / 2, middle_y = box->y + box->height / 2;
+    svg_path(out, ground(box->shade));
+    switch (box->facing) {
+    case FACING_DOWN:
+        svg_to(out, 'M', box->x, box->y);
+        svg_to(out, 'L', right, box->y);
+        svg_to(out, 'L', middle_x, bottom);
+        break;
+    case FACING_RIGHT:
+        svg_to(out, 'M', box->x, box->y);
+        svg_to(out, 'L', right, middle_y);
+        svg_to(out, 'L', box->x, bottom);
+        break;
+    default:
+        svg_to(out, 'M', right, box->y);
+        svg_to(out, 'L', box->x, middle_y);
+        svg_to(out, 'L', right, bottom);
+        break;
+    }
+    svg_path_end(out, true);
+}
+
+static void draw_clock_triangle(const Box *box, FILE *out) {
+    const double y = box->y + box->height - 9;
+    svg_path(out, "fill=\"none\" stroke=\"black\"");
+    svg_to(out, 'M', box->x, y - 5);
+    svg_to(out, 'L', box->x + 8, y);
+    svg_to(out, 'L', box->x, y + 5);
+    svg_path_end(out, false);
+}
+
+static void draw_label(const Box *box, FILE *out) {
+    int lines = 1;
+    for (const char *c = box->label; *c != '\0'; c++)
+        lines += *c == '\n';
+    double x = box->x + box->width / 2, y = box->y + box->height / 2 + 4 - (lines - 1) * 7.0;
+    const char *attributes = box->shade == SHADE_BLACK ? "text-anchor=\"middle\" fill=\"white\""
+                                                       : "text-anchor=\"middle\"";
+    for (const char *line = box->label; line[0] != '\0'; y += 14) {
+        size_t length = strcspn(line, "\n");
+        svg_text(out, x, y, attributes, "%.*s", (int)length, line);
+        line += length + (line[length] == '\n');
+    }
+}
+
+void symbol_write(const Box *box, SymbolSet set, FILE *out) {
+    switch (box->symbol) {
+    case SYMBOL_GATE:
+    case SYMBOL_INVERTER:
+        draw_gate(box, set, out);
+        break;
+    case SYMBOL_DISC:
+        draw_ellipse(box, out);
+        break;
+    case SYMBOL_DIAMOND:
+        draw_diamond(box, out);
+        break;
+    case SYMBOL_WEDGE:
+        draw_wedge(box, out);
+        break;
+    default:
+        svg_rect(out, box->x, box->y, box->width, box->height, ground(box->shade));
+        if (box->symbol == SYMBOL_REGISTER)
+            draw_clock_triangle(box, out);
+    }
+    draw_label(box, out);
+}
