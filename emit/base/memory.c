@@ -3,12 +3,21 @@
 
 #include "base/problem.h"
 
+#include <stdbool.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 
+static bool silent;
+
+void memory_lack_is_silent(void) {
+    silent = true;
+}
+
 static void give_up(void) {
-    fputs("sumwright: error: out of memory; a narrower unit or fewer vectors need less\n", stderr);
+    if (!silent)
+        fputs("sumwright: error: out of memory; a narrower unit or fewer vectors need less\n",
+              stderr);
     exit(STATUS_SURROUNDINGS);
 }
 

@@ -57,8 +57,8 @@ static void on_child(int number) {
     (void)number;
 }
 
-enum { SIGNALS = 5 };
-static const int signals[SIGNALS] = {SIGINT, SIGTERM, SIGHUP, SIGALRM, SIGCHLD};
+enum { SIGNALS = 6 };
+static const int signals[SIGNALS] = {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGALRM, SIGCHLD};
 
 typedef struct {
     sigset_t mask;
@@ -165,32 +165,37 @@ static bool wait_for(pid_t child, const Before *before, int *status) {
     }
 }
 
-static FenceEnd meaning(int status) {
-    if (WIFEXITED(status))
-        return WEXITSTATUS(status) == 0 ? FENCE_DONE : FENCE_FAILED;
-    if (WTERMSIG(status) == SIGXCPU || WTERMSIG(status) == SIGKILL)
-        return FENCE_TIME;
-    return WTERMSIG(status) == SIGXFSZ ? FENCE_OUTPUT : FENCE_CRASHED;
-}
-
-static FenceEnd watch(pid_t child, const FenceLimits *limits, const Before *before, int *status) {
-    alarm(limits->seconds * CLOCK_FACTOR + 1);
-    bool ended = wait_for(child, before, status);
-    alarm(0);
-    kill(-child, SIGKILL); /* whatever it started, and itself */
-    if (ended)
-        return meaning(*status);
-    while (waitpid(child, status, 0) == -1 && errno == EINTR)
-        continue;
-    return FENCE_TIME;
-}
-
 /* Of all processes of ours that have ended. */
 static double processor_seconds(void) {
     struct rusage usage;
     getrusage(RUSAGE_CHILDREN, &usage);
     return (double)(usage.ru_utime.tv_sec + usage.ru_stime.tv_sec) +
            (double)(usage.ru_utime.tv_usec + usage.ru_stime.tv_usec) / 1e6;
+}
+
+/* long_run: it took the processor time that it may. Then a failure may be that of one which it
+ * started, and SIGKILL the limit's; else SIGKILL is the system's, which is short of memory. */
+static FenceEnd meaning(int status, bool long_run) {
+    if (WIFEXITED(status) && WEXITSTATUS(status) == 0)
+        return FENCE_DONE;
+    if (WIFEXITED(status))
+        return long_run ? FENCE_TIME : FENCE_FAILED;
+    if (WTERMSIG(status) == SIGXCPU || (WTERMSIG(status) == SIGKILL && long_run))
+        return FENCE_TIME;
+    return WTERMSIG(status) == SIGXFSZ ? FENCE_OUTPUT : FENCE_CRASHED;
+}
+
+static FenceEnd watch(pid_t child, const FenceLimits *limits, const Before *before, int *status) {
+    double before_it = processor_seconds();
+    alarm(limits->seconds * CLOCK_FACTOR + 1);
+    bool ended = wait_for(child, before, status);
+    alarm(0);
+    kill(-child, SIGKILL); /* whatever it started, and itself */
+    if (ended)
+        return meaning(*status, processor_seconds() - before_it >= limits->seconds - 0.5);
+    while (waitpid(child, status, 0) == -1 && errno == EINTR)
+        continue;
+    return FENCE_TIME;
 }
 
 bool fence_run(const char *folder, const char *program, char *const *arguments, const char *log,
@@ -214,10 +219,7 @@ bool fence_run(const char *folder, const char *program, char *const *arguments, 
     }
     setpgid(child, child); /* in the child, too: whoever comes first */
     int status = 0;
-    double used = processor_seconds();
     *end = watch(child, limits, &before, &status);
-    if (*end == FENCE_FAILED && processor_seconds() - used >= limits->seconds - 0.5)
-        *end = FENCE_TIME; /* not itself but one that it started ran out */
     give_signals_back(&before);
     if (WIFEXITED(status) && WEXITSTATUS(status) == 127)
         return problem_set(problem, STATUS_SURROUNDINGS,

@@ -12,8 +12,10 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-enum { SIGNALS = 4 };
-static const int signals[SIGNALS] = {SIGCHLD, SIGINT, SIGTERM, SIGHUP};
+enum { CANNOT_WRITE = 5 }; /* the status of a piece that cannot write its answer */
+
+enum { SIGNALS = 5 };
+static const int signals[SIGNALS] = {SIGCHLD, SIGINT, SIGTERM, SIGHUP, SIGQUIT};
 
 static volatile sig_atomic_t caught;
 
@@ -79,8 +81,44 @@ static FILE *open_reply(const Jobs *jobs) {
 
 static void work_and_end(const Jobs *jobs, const Job *job) {
     give_signals_back(jobs);
+    memory_lack_is_silent();
     jobs->work->run(jobs->work->context, job->piece, job->folder, job->reply);
-    _exit(fflush(job->reply) == 0 ? 0 : 1);
+    _exit(fflush(job->reply) == 0 ? 0 : CANNOT_WRITE);
+}
+
+static Answer read_reply(FILE *reply) {
+    fseek(reply, 0, SEEK_END);
+    long end = ftell(reply);
+    rewind(reply);
+    Answer answer = {.end = JOB_DONE, .text = memory_zeroed(end < 0 ? 1 : (size_t)end + 1, 1)};
+    answer.bytes = fread(answer.text, 1, end < 0 ? 0 : (size_t)end, reply);
+    return answer;
+}
+
+/* status: as waitpid gives it. */
+static Answer answer_of(FILE *reply, int status) {
+    if (!WIFEXITED(status))
+        return (Answer){.end = JOB_KILLED, .number = WTERMSIG(status)};
+    switch (WEXITSTATUS(status)) {
+    case 0:
+        return read_reply(reply);
+    case STATUS_SURROUNDINGS:
+        return (Answer){.end = JOB_OUT_OF_MEMORY};
+    case CANNOT_WRITE:
+        return (Answer){.end = JOB_CANNOT_WRITE};
+    default:
+        return (Answer){.end = JOB_BROKE, .number = WEXITSTATUS(status)};
+    }
+}
+
+/* Nothing of the job stays. */
+static void end_job(Job *job) {
+    if (job->reply != NULL)
+        fclose(job->reply);
+    if (job->folder != NULL)
+        folder_remove(job->folder);
+    free(job->folder);
+    *job = (Job){0, 0, NULL, NULL};
 }
 
 static bool start(Jobs *jobs, Job *job, size_t piece, Problem *problem) {
@@ -98,29 +136,8 @@ static bool start(Jobs *jobs, Job *job, size_t piece, Problem *problem) {
     problem_set(problem, STATUS_SURROUNDINGS,
                 "cannot start a check (%s); end some other programs or set TMPDIR",
                 strerror(errno));
-    job->process = 0;
+    end_job(job);
     return false;
-}
-
-static Answer read_reply(FILE *reply) {
-    fseek(reply, 0, SEEK_END);
-    long end = ftell(reply);
-    rewind(reply);
-    Answer answer = {memory_zeroed(end < 0 ? 1 : (size_t)end + 1, 1), 0};
-    answer.bytes = fread(answer.text, 1, end < 0 ? 0 : (size_t)end, reply);
-    return answer;
-}
-
-/* After its process has ended: takes the answer, and nothing of it stays. */
-static void end_job(Jobs *jobs, Job *job, bool good) {
-    if (good)
-        jobs->answers[job->piece] = read_reply(job->reply);
-    if (job->reply != NULL)
-        fclose(job->reply);
-    if (job->folder != NULL)
-        folder_remove(job->folder);
-    free(job->folder);
-    *job = (Job){0, 0, NULL, NULL};
 }
 
 /* ---- all of them --------------------------------------------------------------------------- */
@@ -132,7 +149,8 @@ static size_t end_those_done(Jobs *jobs) {
         Job *job = &jobs->job[j];
         if (job->process == 0 || waitpid(job->process, &status, WNOHANG) != job->process)
             continue;
-        end_job(jobs, job, WIFEXITED(status) && WEXITSTATUS(status) == 0);
+        jobs->answers[job->piece] = answer_of(job->reply, status);
+        end_job(job);
         done++;
     }
     return done;
@@ -146,8 +164,22 @@ static void stop_all(Jobs *jobs) {
         while (jobs->job[j].process != 0 && waitpid(jobs->job[j].process, NULL, 0) == -1 &&
                errno == EINTR)
             continue;
-        end_job(jobs, &jobs->job[j], false);
+        end_job(&jobs->job[j]);
     }
+}
+
+/* As many as there is room for. False after a problem, which may be over when one of those that run
+ * has ended. */
+static bool start_some(Jobs *jobs, size_t count, size_t *started, Problem *problem) {
+    *problem = (Problem){STATUS_DONE, ""};
+    for (unsigned j = 0; j < jobs->at_once && *started < count; j++) {
+        if (jobs->job[j].process != 0)
+            continue;
+        if (!start(jobs, &jobs->job[j], *started, problem))
+            return false;
+        ++*started;
+    }
+    return true;
 }
 
 static bool run_all(Jobs *jobs, size_t count, Problem *problem) {
@@ -156,9 +188,8 @@ static bool run_all(Jobs *jobs, size_t count, Problem *problem) {
         sigdelset(&open, signals[k]);
     size_t started = 0, done = 0;
     while (done < count) {
-        for (unsigned j = 0; j < jobs->at_once && started < count; j++)
-            if (jobs->job[j].process == 0 && !start(jobs, &jobs->job[j], started++, problem))
-                return false;
+        if (!start_some(jobs, count, &started, problem) && started == done)
+            return false;
         size_t more = end_those_done(jobs);
         done += more;
         if (more > 0 && jobs->work->progress != NULL)

@@ -16,13 +16,25 @@ typedef struct {
     void *context;
 } Work;
 
+/* How the process of a piece ended. */
+typedef enum {
+    JOB_DONE,
+    JOB_OUT_OF_MEMORY,
+    JOB_CANNOT_WRITE, /* its answer */
+    JOB_KILLED,       /* by a signal */
+    JOB_BROKE,        /* with a status that it does not give */
+} JobEnd;
+
 typedef struct {
-    char *text; /* allocated, followed by a NUL; NULL where the process came to grief */
+    JobEnd end;
+    int number; /* JOB_KILLED: the signal; JOB_BROKE: the status */
+    char *text; /* JOB_DONE: what it wrote, allocated, followed by a NUL; else NULL */
     size_t bytes;
 } Answer;
 
-/* Does `count` pieces, at most at_once at a time; answers[k] is what piece k wrote. False after a
- * problem (STATUS_SURROUNDINGS). */
+/* Does `count` pieces, at most at_once at a time; answers[k] says what became of piece k, whatever
+ * became of the others. False after a problem that stops them all (STATUS_SURROUNDINGS). The caller
+ * frees the texts. */
 bool jobs_run(const Work *work, size_t count, unsigned at_once, Answer *answers, Problem *problem);
 
 #endif

@@ -22,6 +22,8 @@ enum {
 #define PRINTED_BYTES (UINT64_C(16) << 20)
 #define TEXT_BYTES    (UINT64_C(512) << 20)
 
+#define MEMORY "it may need more memory than the %llu MiB that a check gives it"
+
 bool simulator_find(Simulator *simulator, Problem *problem) {
     *simulator = (Simulator){fence_find("iverilog"), fence_find("vvp")};
     if (simulator->iverilog != NULL && simulator->vvp != NULL)
@@ -267,6 +269,9 @@ static bool compile(const Design *design, const Compilation *compilation, Proble
                            "the compiler is not done with it after %u seconds; look for a loop "
                            "that does not end",
                            compilation->seconds);
+    if (end == FENCE_CRASHED)
+        return problem_set(problem, STATUS_UNTESTED, "the compiler ends without a result; " MEMORY,
+                           (unsigned long long)(MEMORY_BYTES >> 20));
     return end == FENCE_DONE || refuse_text(design, "compiled.log", problem);
 }
 
@@ -364,10 +369,8 @@ static bool run(const Design *design, const Bench *bench, Problem *problem) {
                            "it prints more than %llu MiB; take the printing out",
                            (unsigned long long)(limits.file_bytes >> 20));
     case FENCE_CRASHED:
-        return problem_set(problem, STATUS_UNTESTED,
-                           "the simulator ends without a result: it may need more memory than the "
-                           "%llu MiB that a check gives it",
-                           (unsigned long long)(limits.memory_bytes >> 20));
+        return problem_set(problem, STATUS_UNTESTED, "the simulator ends without a result; " MEMORY,
+                           (unsigned long long)(MEMORY_BYTES >> 20));
     default:
         return true; /* with another status, too: what was seen decides */
     }

@@ -318,6 +318,13 @@ bool verdict_read(Verdict *verdict, const char *bytes, size_t count) {
     return strings.good;
 }
 
+void verdict_without(Verdict *verdict, VerdictKind kind, Status status, const char *reason) {
+    *verdict = (Verdict){.kind = kind, .status = status};
+    verdict->reason = memory_text("%s", reason);
+    verdict->first_bad = memory_text("%s", "");
+    verdict->example = memory_text("%s", "");
+}
+
 void verdict_free(Verdict *verdict) {
     for (size_t k = 0; k < verdict->note_count; k++)
         free(verdict->note[k]);

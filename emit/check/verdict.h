@@ -45,6 +45,9 @@ void verdict_find(const Question *question, const char *folder, FILE *reply);
 
 /* The verdict that was written; false when the bytes are none. Free with verdict_free. */
 bool verdict_read(Verdict *verdict, const char *bytes, size_t count);
+
+/* The verdict on a design that none was written about. Free with verdict_free. */
+void verdict_without(Verdict *verdict, VerdictKind kind, Status status, const char *reason);
 void verdict_free(Verdict *verdict);
 
 #endif

@@ -10,6 +10,7 @@
 #include "unit/options.h"
 
 #include <dirent.h>
+#include <signal.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -124,21 +125,63 @@ static unsigned jobs_wanted(const Request *request) {
                                            : (unsigned)processors;
 }
 
+/* What is said of a check that ended without a verdict. */
+static void explain_end(const Answer *answer, Verdict *verdict) {
+    char reason[256];
+    switch (answer->end) {
+    case JOB_OUT_OF_MEMORY:
+        verdict_without(verdict, VERDICT_FAILED, STATUS_SURROUNDINGS,
+                        "out of memory; a narrower unit or fewer vectors need less");
+        return;
+    case JOB_KILLED:
+        snprintf(reason, sizeof reason,
+                 "its check was ended by signal %d before the verdict%s; check it alone",
+                 answer->number,
+                 answer->number == SIGKILL ? ", as a system short of memory does" : "");
+        break;
+    case JOB_BROKE:
+        snprintf(reason, sizeof reason,
+                 "its check ended with status %d before the verdict; check it alone",
+                 answer->number);
+        break;
+    default:
+        verdict_without(verdict, VERDICT_FAILED, STATUS_SURROUNDINGS,
+                        "cannot write in the temporary folder; make room there or set TMPDIR");
+        return;
+    }
+    verdict_without(verdict, VERDICT_UNTESTED, STATUS_UNTESTED, reason);
+}
+
+static void settle(const Answer *answer, Verdict *verdict) {
+    if (answer->end == JOB_DONE && verdict_read(verdict, answer->text, answer->bytes))
+        return;
+    verdict_free(verdict);
+    explain_end(answer, verdict);
+}
+
+/* What of the surroundings fails for every design is a problem of the run; what fails for some is
+ * the reason why these are not tested. */
+static bool settle_failures(Verdict *verdicts, size_t count, Problem *problem) {
+    size_t failures = 0;
+    for (size_t k = 0; k < count; k++)
+        failures += verdicts[k].kind == VERDICT_FAILED;
+    if (failures == count)
+        return problem_set(problem, verdicts[0].status, "%s", verdicts[0].reason);
+    for (size_t k = 0; k < count; k++)
+        if (verdicts[k].kind == VERDICT_FAILED)
+            verdicts[k].kind = VERDICT_UNTESTED;
+    return true;
+}
+
 /* The verdicts of all designs; false after a problem of the surroundings. */
 static bool find_verdicts(Check *check, Verdict *verdicts, size_t count, Problem *problem) {
     Answer *answers = memory_zeroed(count, sizeof *answers);
     bool shown = check->request.each && count > 1 && isatty(STDERR_FILENO) == 1;
     Work work = {ask, shown ? show_progress : NULL, check};
     bool good = jobs_run(&work, count, jobs_wanted(&check->request), answers, problem);
-    for (size_t k = 0; k < count && good; k++) {
-        if (answers[k].text == NULL ||
-            !verdict_read(&verdicts[k], answers[k].text, answers[k].bytes))
-            good = problem_set(problem, STATUS_SURROUNDINGS,
-                               "the check of %s ended without a verdict; try it alone",
-                               problem_quote(check->design[k]).text);
-        else if (verdicts[k].kind == VERDICT_FAILED)
-            good = problem_set(problem, verdicts[k].status, "%s", verdicts[k].reason);
-    }
+    for (size_t k = 0; k < count && good; k++)
+        settle(&answers[k], &verdicts[k]);
+    good = good && settle_failures(verdicts, count, problem);
     for (size_t k = 0; k < count; k++)
         free(answers[k].text);
     free(answers);

@@ -59,6 +59,49 @@ check --format json --jobs 3 class >json
 grep -q '"name": "operands-swapped"' json || wrong "no mistake in JSON"
 grep -q '"share": 1.0000' json || wrong "no share in JSON"
 
+# A check that comes to grief is told of that design alone: its simulator or itself is ended by a
+# signal, or it finds no memory. The first line of a design says which.
+mkdir tools ended
+for tool in iverilog vvp; do
+  cat >tools/$tool <<END
+#!/bin/sh
+read -r line <design1.v
+case \$line in
+  "// the check is ended") kill -KILL \$PPID ;;
+  "// $tool crashes") kill -SEGV \$\$ ;;
+  "// $tool is ended") kill -KILL \$\$ ;;
+esac
+exec $(command -v $tool) "\$@"
+END
+  chmod +x tools/$tool
+done
+cp class/right1.v ended
+cp class/swapped.v ended
+for end in "the check is ended" "iverilog crashes" "vvp crashes" "vvp is ended"; do
+  { echo "// $end" && cat class/right1.v; } >"ended/$(echo "$end" | tr ' ' _).v"
+done
+real=$PATH
+PATH=$PWD/tools:$PATH
+check --jobs 2 ended >one
+[ $status -eq 1 ] || wrong "status $status with a wrong design"
+grep -q '^UNTESTED ended/the_check_is_ended.v: its check was ended by signal 9' one &&
+  grep -q '^UNTESTED ended/iverilog_crashes.v: the compiler ends without a result' one &&
+  grep -q '^UNTESTED ended/vvp_crashes.v: the simulator ends without a result' one &&
+  grep -q '^UNTESTED ended/vvp_is_ended.v: the simulator ends without a result' one &&
+  grep -q '^ended/right1.v .* PASS' one && grep -q '^ended/swapped.v .* operands-swapped' one ||
+  wrong "a check that ends is not told of its design alone: $(cat one)"
+check ended/right1.v ended/the_check_is_ended.v >one
+[ $status -eq 3 ] || wrong "status $status of a check that is ended"
+PATH=$real
+
+# No memory for the vectors of any design: a problem of the surroundings, in one line.
+sed 's/3:0/511:0/g' class/right1.v >wide.v
+status=0
+(ulimit -v 100000 && exec "$SUMWRIGHT" check --width 512 --flags none --vectors 1000000 wide.v) \
+  >one 2>stderr || status=$?
+[ $status -eq 4 ] && [ ! -s one ] && [ "$(wc -l <stderr)" -eq 1 ] && grep -q "out of memory" stderr ||
+  wrong "status $status without memory: $(cat one stderr)"
+
 # One design whose file has two modules of a name in another file is still two designs with --each.
 status=0
 "$SUMWRIGHT" check --width 4 --flags none class/right1.v class/right2.v >one || status=$?
