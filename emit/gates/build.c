@@ -8,8 +8,7 @@
 
 #include <stdlib.h>
 
-void build_netlist(const Unit *unit, Netlist *netlist) {
-    netlist_init(netlist);
+static void build(const Unit *unit, Netlist *netlist) {
     Operands operands;
     operands_build(unit, netlist, &operands);
     Adder adder = {.width = unit->width,
@@ -36,4 +35,17 @@ void build_netlist(const Unit *unit, Netlist *netlist) {
     free(adder.carry);
     operands_free(&operands);
     netlist_finish(netlist);
+}
+
+void build_netlist(const Unit *unit, Netlist *netlist) {
+    netlist_init(netlist);
+    build(unit, netlist);
+}
+
+void build_netlist_marked(const Unit *unit, Netlist *netlist, Landmarks *landmarks) {
+    netlist_init(netlist);
+    landmarks_init(landmarks, unit->width);
+    netlist->landmarks = landmarks;
+    build(unit, netlist);
+    netlist->landmarks = NULL;
 }

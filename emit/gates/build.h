@@ -3,10 +3,15 @@
 #ifndef SUMWRIGHT_GATES_BUILD_H
 #define SUMWRIGHT_GATES_BUILD_H
 
+#include "gates/landmarks.h"
 #include "gates/netlist.h"
 
 /* Builds the finished netlist of a settled unit. Inputs in the order of Pin (the request pins in
  * the order listed), outputs likewise. The caller frees it with netlist_free. */
 void build_netlist(const Unit *unit, Netlist *netlist);
+
+/* The same, and says where the parts of its adder core are. The caller frees them with
+ * landmarks_free. The ripple chains (ripple, fewest) record no cells. */
+void build_netlist_marked(const Unit *unit, Netlist *netlist, Landmarks *landmarks);
 
 #endif

@@ -18,6 +18,29 @@ static Literal *room(unsigned count) {
     return memory_zeroed(count, sizeof(Literal));
 }
 
+static uint32_t mark_first(Netlist *netlist, Literal first) {
+    if (literal_is_constant(first))
+        return LANDMARK_NONE;
+    return landmarks_cell(netlist, (Landmark){.kind = LANDMARK_FIRST,
+                                              .top = -1,
+                                              .bottom = -1,
+                                              .generates = first,
+                                              .passes = LITERAL_NONE});
+}
+
+static uint32_t mark_column(Netlist *netlist, const Adder *adder, const Columns *columns,
+                            unsigned i, Literal x, Literal y) {
+    Landmarks *landmarks = netlist->landmarks;
+    if (landmarks == NULL)
+        return LANDMARK_NONE;
+    landmarks->x[i] = x;
+    landmarks->y[i] = y;
+    landmarks->plain[i] = adder->x[i];
+    landmarks->half[i] = columns->half[i];
+    return landmarks_cell(
+        netlist, landmark_of(LANDMARK_COLUMN, i, i, columns->generates[i], columns->passes[i]));
+}
+
 void columns_open(Netlist *netlist, const Adder *adder, Columns *columns) {
     unsigned width = adder->width;
     bool turns = comes_with(netlist, adder->y[0], adder->first);
@@ -28,9 +51,12 @@ void columns_open(Netlist *netlist, const Adder *adder, Columns *columns) {
                   .generates = room(width),
                   .passes = room(width),
                   .half = room(width),
-                  .carry = room(width + 1)};
+                  .carry = room(width + 1),
+                  .column = room(width),
+                  .giver = room(width + 1)};
     columns->first = netlist_xor(netlist, adder->first, columns->turned);
     columns->carry[0] = columns->first;
+    columns->giver[0] = mark_first(netlist, columns->first);
     for (unsigned i = 0; i < width; i++) {
         int column = (int)i;
         netlist_enter(netlist, PART_COLUMNS, column);
@@ -47,6 +73,21 @@ void columns_open(Netlist *netlist, const Adder *adder, Columns *columns) {
                                  ? columns->half[i] ^ columns->turned
                                  : netlist_or(netlist, x, y);
         netlist_name(netlist, columns->passes[i], "passes", column);
+        columns->column[i] = mark_column(netlist, adder, columns, i, x, y);
+    }
+}
+
+static void mark_ends(Netlist *netlist, const Adder *adder, const Columns *columns) {
+    Landmarks *landmarks = netlist->landmarks;
+    if (landmarks == NULL)
+        return;
+    landmarks->turned = columns->turned;
+    for (unsigned i = 0; i < columns->width; i++)
+        landmarks->sum[i] = adder->sum[i];
+    for (unsigned i = 0; i <= columns->width; i++) {
+        landmarks->carry[i] = columns->carry[i];
+        if (!literal_is_constant(columns->carry[i]))
+            landmarks->giver[i] = columns->giver[i];
     }
 }
 
@@ -61,10 +102,13 @@ void columns_close(Netlist *netlist, Adder *adder, Columns *columns) {
     for (unsigned i = 0; i <= columns->width; i++)
         adder->carry[i] = columns->carry[i];
     adder->turned = columns->turned;
+    mark_ends(netlist, adder, columns);
     free(columns->generates);
     free(columns->passes);
     free(columns->half);
     free(columns->carry);
+    free(columns->column);
+    free(columns->giver);
 }
 
 Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry,

@@ -10,6 +10,7 @@
 #ifndef SUMWRIGHT_GATES_COLUMNS_H
 #define SUMWRIGHT_GATES_COLUMNS_H
 
+#include "gates/landmarks.h"
 #include "gates/structure.h"
 
 typedef struct {
@@ -22,6 +23,9 @@ typedef struct {
     Literal *half;      /* its sum but for the carry */
     Literal *carry;     /* width + 1, for the structure to fill: carry[i] enters column i; carry[0]
                            is first */
+    uint32_t *column;   /* landmarks: each column's cell, */
+    uint32_t *giver;    /* and width + 1, for the structure to fill: the cell that carry[i] is from;
+                           giver[0] is that of first */
 } Columns;
 
 /* Adds the gates of the columns. Free with columns_close. */

@@ -2,6 +2,7 @@
 #include "gates/netlist.h"
 
 #include "base/memory.h"
+#include "gates/landmarks.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -155,9 +156,18 @@ Literal netlist_name(Netlist *netlist, Literal literal, const char *stem, int in
 
 /* ---- finishing ---------------------------------------------------------------------------- */
 
+enum { PLAIN = 1, INVERTED = 2 }; /* how outputs read a node */
+
+static void flip_landmarks(Netlist *netlist, const unsigned char *read) {
+    bool *flipped = memory_zeroed(netlist->node_count, sizeof flipped[0]);
+    for (uint32_t k = 0; k < netlist->node_count; k++)
+        flipped[k] = read[k] == INVERTED && netlist_is_gate(&netlist->nodes[k]);
+    landmarks_flip(netlist->landmarks, flipped);
+    free(flipped);
+}
+
 /* Turns over each gate that outputs read inverted only, so that no inverter is needed there. */
 static void turn_over(Netlist *netlist) {
-    enum { PLAIN = 1, INVERTED = 2 };
     unsigned char *read = memory_zeroed(netlist->node_count, 1);
     for (uint32_t k = 0; k < netlist->output_count; k++) {
         Literal literal = netlist->outputs[k].literal;
@@ -184,6 +194,8 @@ static void turn_over(Netlist *netlist) {
         if (read[node] == INVERTED && netlist_is_gate(&netlist->nodes[node]))
             *literal ^= 1u;
     }
+    if (netlist->landmarks != NULL)
+        flip_landmarks(netlist, read);
     free(read);
 }
 
@@ -213,6 +225,8 @@ static void drop_unread(Netlist *netlist) {
         Literal *literal = &netlist->outputs[k].literal;
         *literal = place[literal_node(*literal)] * 2 + (*literal & 1u);
     }
+    if (netlist->landmarks != NULL)
+        landmarks_move(netlist->landmarks, place);
     free(place);
 }
 

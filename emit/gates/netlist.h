@@ -78,6 +78,8 @@ typedef struct {
     Literal literal;
 } Output;
 
+struct Landmarks;
+
 typedef struct {
     Node *nodes;
     uint32_t node_count;
@@ -90,6 +92,7 @@ typedef struct {
     uint32_t prefix_columns; /* of the network that the carries come from; 0: another structure */
     uint32_t prefix_cells;   /* in it */
     uint32_t prefix_depth;   /* its levels of cells */
+    struct Landmarks *landmarks; /* where the parts of the adder core are recorded; NULL: nowhere */
 } Netlist;
 
 /* An empty netlist (node 0 only). Memory that runs out ends the program with

@@ -68,6 +68,7 @@ unsigned prefix_least_depth(unsigned columns) {
 typedef struct {
     Literal *generates;
     Literal *passes;
+    uint32_t *mark; /* landmarks */
 } Spans;
 
 static void add_cell(Netlist *netlist, const Prefix *prefix, uint32_t k, Spans *spans,
@@ -80,20 +81,32 @@ static void add_cell(Netlist *netlist, const Prefix *prefix, uint32_t k, Spans *
     netlist_name_span(netlist, through, "handed_on", top, bottom);
     spans->generates[node] = netlist_or(netlist, spans->generates[cell->high], through);
     spans->passes[node] = netlist_and(netlist, above, spans->passes[cell->low]);
-    if (cell->bottom == 0)
-        return; /* a carry: columns_close has its name */
+    bool carry = cell->bottom == 0;
+    Landmark mark = {.kind = carry ? LANDMARK_CARRY : LANDMARK_JOIN,
+                     .top = top,
+                     .bottom = bottom,
+                     .generates = spans->generates[node],
+                     .passes = carry ? LITERAL_NONE : spans->passes[node]};
+    spans->mark[node] =
+        landmarks_cell_of_two(netlist, mark, spans->mark[cell->high], spans->mark[cell->low]);
+    if (carry)
+        return; /* columns_close has its name */
     netlist_name_span(netlist, spans->generates[node], "generates", top, bottom);
     netlist_name_span(netlist, spans->passes[node], "passes", top, bottom);
 }
 
 static void add_network(Netlist *netlist, const Prefix *prefix, Columns *columns, unsigned below) {
     size_t nodes = prefix->columns + prefix->cell_count;
-    Spans spans = {memory_zeroed(nodes, sizeof(Literal)), memory_zeroed(nodes, sizeof(Literal))};
-    if (below == 1)
+    Spans spans = {memory_zeroed(nodes, sizeof(Literal)), memory_zeroed(nodes, sizeof(Literal)),
+                   memory_zeroed(nodes, sizeof(uint32_t))};
+    if (below == 1) {
         spans.generates[0] = columns->first;
+        spans.mark[0] = columns->giver[0];
+    }
     for (unsigned i = 0; i < columns->width; i++) {
         spans.generates[i + below] = columns->generates[i];
         spans.passes[i + below] = columns->passes[i];
+        spans.mark[i + below] = columns->column[i];
     }
     unsigned depth = prefix_depth(prefix);
     for (unsigned level = 1; level <= depth; level++) {
@@ -102,10 +115,13 @@ static void add_network(Netlist *netlist, const Prefix *prefix, Columns *columns
             if (prefix->cell[k].level == level)
                 add_cell(netlist, prefix, k, &spans, below);
     }
-    for (unsigned i = 0; i < columns->width; i++)
+    for (unsigned i = 0; i < columns->width; i++) {
         columns->carry[i + 1] = spans.generates[prefix->whole[i + below]];
+        columns->giver[i + 1] = spans.mark[prefix->whole[i + below]];
+    }
     free(spans.generates);
     free(spans.passes);
+    free(spans.mark);
 }
 
 void prefix_build(Netlist *netlist, Adder *adder, PrefixMake *make) {

@@ -7,24 +7,35 @@
  */
 #include "gates/columns.h"
 
-/* Columns start ... end - 1, whose first carry is known. */
+/* Columns start ... end - 1 where the carry that enters them is known beforehand. */
+static void add_first_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
+    for (unsigned i = start; i < end; i++) {
+        columns->carry[i + 1] = columns_past(netlist, columns->generates[i], columns->passes[i],
+                                             columns->carry[i], "on_without", i + 1);
+        Landmark carry = landmark_of(LANDMARK_CARRY, i, start, columns->carry[i + 1], LITERAL_NONE);
+        columns->giver[i + 1] =
+            landmarks_cell_of_two(netlist, carry, columns->column[i], columns->giver[i]);
+    }
+}
+
+/* Columns start ... end - 1, whose first carry comes late. */
 static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
-    Literal entering = columns->carry[start];
-    bool known = literal_is_constant(entering);
-    Literal without = known ? entering : LITERAL_0, with = LITERAL_1;
+    Literal entering = columns->carry[start], without = LITERAL_0, with = LITERAL_1;
+    uint32_t pair = LANDMARK_NONE;
     for (unsigned i = start; i < end; i++) {
         without = columns_past(netlist, columns->generates[i], columns->passes[i], without,
                                "on_without", i + 1);
-        if (known) {
-            columns->carry[i + 1] = without;
-            continue;
-        }
         netlist_name(netlist, without, "carry_without", (int)i + 1);
         with = columns_past(netlist, columns->generates[i], columns->passes[i], with, "on_with",
                             i + 1);
         netlist_name(netlist, with, "carry_with", (int)i + 1);
+        pair = landmarks_cell_of_two(netlist, landmark_of(LANDMARK_PAIR, i, start, without, with),
+                                     columns->column[i], pair);
         columns->carry[i + 1] = columns_past(netlist, without, with, entering, "selected", i + 1);
         netlist_name(netlist, columns->carry[i + 1], columns->stem, (int)i + 1);
+        Landmark select =
+            landmark_of(LANDMARK_SELECT, i, start, columns->carry[i + 1], LITERAL_NONE);
+        columns->giver[i + 1] = landmarks_cell_of_two(netlist, select, pair, columns->giver[start]);
     }
 }
 
@@ -34,8 +45,12 @@ void select_build(Netlist *netlist, Adder *adder) {
     unsigned size = 2;
     for (unsigned start = 0; start < columns.width; start += size++) {
         netlist_enter(netlist, PART_GROUPS, (int)size - 2);
-        add_group(netlist, &columns, start,
-                  start + size < columns.width ? start + size : columns.width);
+        unsigned end = start + size < columns.width ? start + size : columns.width;
+        landmarks_group(netlist, end - 1, start, 1);
+        if (literal_is_constant(columns.carry[start]))
+            add_first_group(netlist, &columns, start, end);
+        else
+            add_group(netlist, &columns, start, end);
     }
     columns_close(netlist, adder, &columns);
 }
