@@ -18,6 +18,7 @@ static const Entry entries[] = {
     {"check", "test somebody's design and name its mistake", command_check},
     {"work", "work an example column by column", command_work},
     {"cost", "show what each carry structure costs in gates and levels", command_cost},
+    {"draw", "draw the unit's schematic", command_draw},
 };
 
 enum { ENTRY_COUNT = sizeof entries / sizeof entries[0] };

@@ -3,7 +3,7 @@ _sumwright() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} values= items= own=
   COMPREPLY=()
   if [ "$COMP_CWORD" -eq 1 ]; then
-    COMPREPLY=($(compgen -W "emit check work cost --help --version" -- "$word"))
+    COMPREPLY=($(compgen -W "emit check work cost draw --help --version" -- "$word"))
     return
   fi
   # What a command takes beside the options that describe a unit.
@@ -12,6 +12,7 @@ _sumwright() {
     check) own="--vectors --seed --module --parameter --latency --each --jobs --format" ;;
     work) own="--operation --cin --steps --svg --overwrite" ;;
     cost) own="--structures --widths --format --overwrite --svg" ;;
+    draw) own="--svg --example --cin --symbols --overwrite" ;;
   esac
   case $before in
     --operation | --operations) values="add adc sub sbc rsb inc dec neg pass" ;;
@@ -34,11 +35,12 @@ _sumwright() {
       return
       ;;
     --cin) values="0 1" ;;
+    --symbols) values="distinctive rectangular" ;;
     --format)
       values="text json"
       [ "${COMP_WORDS[1]}" != cost ] || values="text json csv"
       ;;
-    --name | --width | --widths | --vectors | --seed | --module | --parameter | --latency | --jobs) return ;;
+    --name | --width | --widths | --vectors | --seed | --module | --parameter | --latency | --jobs | --example) return ;;
     *) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port $own --help" ;;
   esac
   # What is no option is a design of check.

@@ -11,10 +11,14 @@ bool command_emit(int argc, char **argv, Problem *problem);
 /* Tests somebody's design and says which mistake it makes. The problem has no text but the status
  * STATUS_WRONG_DESIGN or STATUS_UNTESTED when all went well and a design did not. */
 bool command_check(int argc, char **argv, Problem *problem);
+
 /* Works an operation column by column. */
 bool command_work(int argc, char **argv, Problem *problem);
 
 /* What each carry structure costs: gates, levels and more, as text, CSV, JSON or a drawing. */
 bool command_cost(int argc, char **argv, Problem *problem);
+
+/* Draws a unit's schematic. */
+bool command_draw(int argc, char **argv, Problem *problem);
 
 #endif

@@ -22,13 +22,12 @@ static bool check_operands(const Request *request, Problem *problem) {
     if (request->operand_count > wanted)
         return problem_set(problem, STATUS_INVALID,
                            "%s, %s, takes %d operand%s and there is %s too; %s, or choose another "
-                           "--operation",
+                           "operation",
                            facts->name, facts->formula, wanted, wanted == 1 ? "" : "s",
                            problem_quote(request->operands[wanted]).text, right);
     if (request->cin != OPTIONS_CIN_UNSET && !facts->reads_cin)
         return problem_set(problem, STATUS_INVALID,
-                           "%s, %s, does not read cin; leave --cin out, or choose --operation adc "
-                           "or sbc",
+                           "%s, %s, does not read cin; leave --cin out, or choose adc or sbc",
                            facts->name, facts->formula);
     return true;
 }

@@ -5,6 +5,8 @@
 
 #include "gates/landmarks.h"
 #include "gates/netlist.h"
+#include "gates/operands.h"
+#include "gates/structure.h"
 
 /* Builds the finished netlist of a settled unit. Inputs in the order of Pin (the request pins in
  * the order listed), outputs likewise. The caller frees it with netlist_free. */
@@ -13,5 +15,18 @@ void build_netlist(const Unit *unit, Netlist *netlist);
 /* The same, and says where the parts of its adder core are. The caller frees them with
  * landmarks_free. The ripple chains (ripple, fewest) record no cells. */
 void build_netlist_marked(const Unit *unit, Netlist *netlist, Landmarks *landmarks);
+
+/* The same gates before they are finished, with what each part handed to the next: literals of
+ * operands, sums and carries, which finishing would renumber. Gates that no output depends on are
+ * still there. */
+typedef struct {
+    Netlist netlist;
+    Operands operands;
+    Adder adder;
+} Build;
+
+/* Builds; build_close frees what the build owns. */
+void build_open(const Unit *unit, Build *build);
+void build_close(Build *build);
 
 #endif

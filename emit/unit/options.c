@@ -272,6 +272,7 @@ static bool take_detail(Reading *reading, const char *text, Problem *problem) {
     if (value < 0)
         return false;
     reading->request->unit.detail = (Detail)value;
+    reading->request->detail_given = true;
     return true;
 }
 
@@ -521,6 +522,22 @@ static bool take_svg(Reading *reading, const char *text, Problem *problem) {
     return true;
 }
 
+static bool take_example(Reading *reading, const char *text, Problem *problem) {
+    (void)problem; /* what its operands must be is known when everything has been read */
+    reading->request->example = text;
+    return true;
+}
+
+static const char *const symbols_names[] = {"distinctive", "rectangular", NULL};
+
+static bool take_symbols(Reading *reading, const char *text, Problem *problem) {
+    int value = take_value("--symbols", symbols_names, text, problem);
+    if (value < 0)
+        return false;
+    reading->request->rectangular = value == 1;
+    return true;
+}
+
 static bool take_help(Reading *reading, const char *text, Problem *problem) {
     (void)text, (void)problem;
     reading->request->help = true;
@@ -565,7 +582,7 @@ static const Option options[] = {
     {"out", "DIR", NULL, "the current folder", "where the files go; it must exist", COMMAND_EMIT,
      false, take_out},
     {"overwrite", NULL, NULL, "refuse", "replace existing files of other content",
-     COMMAND_EMIT | COMMAND_WORK | COMMAND_COST, false, take_overwrite},
+     COMMAND_EMIT | COMMAND_WORK | COMMAND_COST | COMMAND_DRAW, false, take_overwrite},
     {"vectors", "N", NULL, "2000",
      "at most N random vectors, beside the compact, corner, walking and chain ones, which are "
      "always "
@@ -596,8 +613,8 @@ static const Option options[] = {
     {"operation", "OP", NULL, "the first of the unit's", "the operation that is worked",
      COMMAND_WORK, false, take_operation_worked},
     {"cin", "LEVEL", NULL, "no carry, no borrow",
-     "the level of the pin cin, 0 or 1, for an operation that reads it", COMMAND_WORK, false,
-     take_cin},
+     "the level of the pin cin, 0 or 1, for an operation that reads it",
+     COMMAND_WORK | COMMAND_DRAW, false, take_cin},
     {"steps", NULL, NULL, "absent", "a line of reasoning for each column", COMMAND_WORK, false,
      take_steps},
     {"format", "KIND", cost_format_names, "text", "how results are written", COMMAND_COST, false,
@@ -610,6 +627,12 @@ static const Option options[] = {
      "comma list of bits in a word, each 1 to 4096", COMMAND_COST, false, take_width_list},
     {"svg", "FILE", NULL, "none", "draws the result into FILE too", COMMAND_WORK | COMMAND_COST,
      false, take_svg},
+    {"svg", "FILE", NULL, NULL, "the drawing; draw needs it", COMMAND_DRAW, false, take_svg},
+    {"example", "A,B[,OP]", NULL, "none; of the unit's operations the first",
+     "an operation to show on the wires: its operands, as for work, and its name", COMMAND_DRAW,
+     false, take_example},
+    {"symbols", "SHAPES", symbols_names, "distinctive",
+     "the shapes of gates, of IEEE Std 91 or of IEC 60617-12", COMMAND_DRAW, false, take_symbols},
     {"help", NULL, NULL, NULL, "show this", COMMAND_EVERY, true, take_help},
 };
 
@@ -626,10 +649,9 @@ static const struct {
     const char *name;
     const char *operands; /* as its usage line shows them, or NULL: takes none */
 } commands[] = {
-    {COMMAND_EMIT, "emit", NULL},
-    {COMMAND_CHECK, "check", "DESIGN.v..."},
-    {COMMAND_WORK, "work", "A [B]"},
-    {COMMAND_COST, "cost", NULL},
+    {COMMAND_EMIT, "emit", NULL},    {COMMAND_CHECK, "check", "DESIGN.v..."},
+    {COMMAND_WORK, "work", "A [B]"}, {COMMAND_COST, "cost", NULL},
+    {COMMAND_DRAW, "draw", NULL},
 };
 
 enum { COMMANDS_COUNT = sizeof commands / sizeof commands[0] };

@@ -59,9 +59,12 @@ typedef struct {
     const char *svg; /* the file of the drawing, or NULL */
     char **operands; /* what is not an option, for the commands that take such */
     int operand_count;
-    int choice; /* work: the operation, an index into unit.choice */
-    int cin;    /* work: the level of the pin, 0 or 1, or OPTIONS_CIN_UNSET */
-    bool steps; /* work: a line a column */
+    int choice;          /* work: the operation, an index into unit.choice */
+    int cin;             /* work, draw: the level of the pin, 0 or 1, or OPTIONS_CIN_UNSET */
+    bool steps;          /* work: a line a column */
+    const char *example; /* draw: operands and operation to show, or NULL */
+    bool rectangular;    /* draw: gates as rectangles */
+    bool detail_given;   /* --detail was given */
 } Request;
 
 /* Reads argv[1 ...] (argv[0] is the command's name) into a settled request. Options and operands

@@ -1,0 +1,111 @@
+/* sumwright draw: a unit's schematic, with an example on its wires if one is given. */
+#include "commands/draw.h"
+
+#include "commands/commands.h"
+#include "commands/work.h"
+#include "draw/draw.h"
+#include "write/files.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { EXAMPLE_BYTES = 8192, EXAMPLE_ITEMS = 4 };
+
+/* The operation of the unit that a text names, or a problem. */
+static bool find_operation(const Unit *unit, const char *text, int *choice, Problem *problem) {
+    char known[128] = "";
+    for (int k = 0; k < unit->choice_count; k++) {
+        const char *name = operation_name(unit->choice[k].operation);
+        if (strcmp(name, text) == 0) {
+            *choice = k;
+            return true;
+        }
+        const char *between = k == 0 ? "" : k + 1 == unit->choice_count ? " or " : ", ";
+        size_t used = strlen(known);
+        snprintf(known + used, sizeof known - used, "%s%s", between, name);
+    }
+    return problem_set(problem, STATUS_INVALID,
+                       "--example cannot show %s; this unit does %s, see --operations",
+                       problem_quote(text).text, known);
+}
+
+static bool is_word(const char *text) {
+    return (text[0] >= 'a' && text[0] <= 'z') || (text[0] >= 'A' && text[0] <= 'Z');
+}
+
+/* Takes A,B,OP apart: the operands as `sumwright work` would have them, and the operation, the
+ * first of the unit's where none is named. text is cut up. */
+static bool read_example(char *text, char **operand, Request *request, Problem *problem) {
+    int count = 0;
+    for (char *item = text; item != NULL && count < EXAMPLE_ITEMS;) {
+        char *comma = strchr(item, ',');
+        if (comma != NULL)
+            *comma = '\0';
+        operand[count++] = item;
+        item = comma == NULL ? NULL : comma + 1;
+    }
+    request->operands = operand;
+    request->operand_count = count;
+    request->choice = 0;
+    if (!is_word(operand[count - 1]))
+        return true;
+    request->operand_count--;
+    return find_operation(&request->unit, operand[count - 1], &request->choice, problem);
+}
+
+static bool work_example(const Request *request, Working *working, Problem *problem) {
+    char text[EXAMPLE_BYTES];
+    char *operand[EXAMPLE_ITEMS];
+    static Request asked; /* a Unit is large */
+    asked = *request;
+    if (strlen(request->example) >= sizeof text)
+        return problem_set(problem, STATUS_INVALID,
+                           "--example is longer than any operands; write A,B or A,B,OP");
+    snprintf(text, sizeof text, "%s", request->example);
+    if (!read_example(text, operand, &asked, problem) || !work_request(&asked, working, problem))
+        return false;
+    working->unit = &request->unit;
+    return true;
+}
+
+bool draw_request(const Request *request, Scene *scene, Problem *problem) {
+    static Working working;
+    scene_init(scene, request->rectangular ? SYMBOLS_RECTANGULAR : SYMBOLS_DISTINCTIVE);
+    if (request->example == NULL && request->cin != OPTIONS_CIN_UNSET)
+        return problem_set(problem, STATUS_INVALID,
+                           "--cin without --example has nothing to enter; add --example A,B,OP");
+    if (request->example != NULL && !work_example(request, &working, problem))
+        return false;
+    bool gates = request->detail_given && request->unit.detail >= DETAIL_GATES;
+    draw_unit(&request->unit, request->example != NULL ? &working : NULL, gates, scene);
+    return true;
+}
+
+static bool write_scene(const Request *request, const Scene *scene, Problem *problem) {
+    FILE *out = NULL;
+    Files *files = files_open_one(request->svg, request->overwrite, &out, problem);
+    if (files == NULL)
+        return false;
+    scene_write(scene, out);
+    return files_commit(files, problem);
+}
+
+bool command_draw(int argc, char **argv, Problem *problem) {
+    static Request request;
+    if (!options_parse(COMMAND_DRAW, argc, argv, &request, problem))
+        return false;
+    if (request.help) {
+        options_help(COMMAND_DRAW, stdout);
+        return true;
+    }
+    if (request.svg == NULL)
+        return problem_set(problem, STATUS_INVALID,
+                           "draw lacks --svg; name the file to draw into, for example --svg "
+                           "%.64s.svg",
+                           request.unit.name);
+    Scene scene;
+    bool good = draw_request(&request, &scene, problem) && write_scene(&request, &scene, problem);
+    scene_free(&scene);
+    return good;
+}

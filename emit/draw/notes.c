@@ -1,0 +1,170 @@
+/* See notes.h. */
+#include "draw/notes.h"
+
+#include "base/memory.h"
+#include "gates/structure.h"
+#include "work/story.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum { WIDTH_LEAST = 640, HEADING_GAP = 26, NAME_MOST = 40 };
+
+/* Text grown at its end; the old block is used up. */
+static char *join(char *text, const char *more) {
+    char *longer = memory_text("%s%s", text, more);
+    free(text);
+    return longer;
+}
+
+/* ---- above --------------------------------------------------------------------------------- */
+
+/* "add: a + b; sub: a - b". The caller frees it. */
+static char *operations(const Unit *unit) {
+    char *text = memory_text("%s", "");
+    for (int k = 0; k < unit->choice_count; k++) {
+        const OperationFacts *facts = operation_facts(unit->choice[k].operation);
+        char *one = memory_text("%s%s: %s", k == 0 ? "" : "; ", facts->name, facts->formula);
+        text = join(text, one);
+        free(one);
+    }
+    return text;
+}
+
+static char *structure(const Unit *unit) {
+    char *depth = unit->structure == STRUCTURE_DEPTH ? memory_text("=%u", unit->depth)
+                                                     : memory_text("%s", "");
+    char *text = memory_text("%u bits. %s%s: %s.", unit->width, structure_name(unit->structure),
+                             depth, structure_description(unit->structure));
+    free(depth);
+    return text;
+}
+
+/* "a = 5; b = -3, unsigned 13; result = -8, unsigned 8" for what the operation reads. */
+static char *numbers(const Working *example) {
+    const OperationFacts *facts = operation_facts(working_operation(example));
+    char *a = story_both_readings(&example->a), *b = story_both_readings(&example->b);
+    char *result = story_both_readings(&example->outcome.result);
+    char *text = memory_text("a = %s%s%s%s; result = %s", a, facts->reads_b ? "; b = " : "",
+                             facts->reads_b ? b : "",
+                             !facts->reads_cin ? ""
+                             : example->cin    ? "; cin = 1"
+                                               : "; cin = 0",
+                             result);
+    free(a);
+    free(b);
+    free(result);
+    return text;
+}
+
+/* The lines of the heading, from the top down, into a scene of their own kind: at, below each
+ * other. Returns the baseline after the last. */
+typedef struct {
+    Scene *scene;
+    double left, width, y;
+} Column;
+
+static void say(Column *column, TextStyle style, const char *text) {
+    column->y = scene_paragraph(column->scene, column->left, column->y, column->width, style, text);
+}
+
+static void say_example(Column *column, const Working *example, const Story *story) {
+    column->y += 8;
+    char *title = memory_text("Example: %s", story->title), *line = numbers(example);
+    say(column, TEXT_BOLD, title);
+    say(column, TEXT_PLAIN, line);
+    free(title);
+    free(line);
+    for (int k = 0; k < story->verdict.count; k++) {
+        line = memory_text("%s: %s", story->verdict.line[k].label, story->verdict.line[k].text);
+        say(column, TEXT_PLAIN, line);
+        free(line);
+    }
+}
+
+static void say_heading(Column *column, const Unit *unit, const Working *example,
+                        const Story *story) {
+    char *title = memory_text("%s", unit->name), *does = operations(unit), *how = structure(unit);
+    say(column, TEXT_TITLE, title);
+    say(column, TEXT_PLAIN, does);
+    say(column, TEXT_PLAIN, how);
+    free(title);
+    free(does);
+    free(how);
+    if (example != NULL)
+        say_example(column, example, story);
+}
+
+static char *as_sentence(const Working *example, const Story *story) {
+    char *line = numbers(example);
+    char *text = memory_text(" Example: %s. %s.", story->title, line);
+    free(line);
+    for (int k = 0; k < story->verdict.count; k++) {
+        line = memory_text(" %s: %s.", story->verdict.line[k].label, story->verdict.line[k].text);
+        text = join(text, line);
+        free(line);
+    }
+    return text;
+}
+
+static double width_of(Extent extent) {
+    double width = extent.right - extent.left;
+    return width > WIDTH_LEAST ? width : WIDTH_LEAST;
+}
+
+char *notes_heading(const Unit *unit, const Working *example, Scene *scene) {
+    Extent extent = scene_extent(scene);
+    Story story;
+    if (example != NULL)
+        story_tell(example, &story);
+    uint32_t first = scene->text_count;
+    Column column = {scene, extent.left, width_of(extent), 0};
+    say_heading(&column, unit, example, &story);
+    double rise = extent.top - HEADING_GAP - column.y + SCENE_LINE;
+    for (uint32_t k = first; k < scene->text_count; k++)
+        scene->text[k].y += rise;
+    char *sentence = example != NULL ? as_sentence(example, &story) : memory_text("%s", "");
+    if (example != NULL)
+        story_free(&story);
+    return sentence;
+}
+
+/* ---- below --------------------------------------------------------------------------------- */
+
+void notes_add(Scene *scene, const char *text) {
+    Extent extent = scene_extent(scene);
+    scene_paragraph(scene, extent.left, extent.bottom + SCENE_LINE, width_of(extent), TEXT_PLAIN,
+                    text);
+}
+
+/* "The pins: a is observed, b is predicted." for the two that are written as letters. */
+static void note_operands(const Unit *unit, Scene *scene) {
+    bool a = strcmp(unit->pin[PIN_A], "a") != 0;
+    bool b = unit_has(unit, PIN_B) && strcmp(unit->pin[PIN_B], "b") != 0;
+    if (!a && !b)
+        return;
+    char *text = memory_text("%s%.*s%s%s%.*s.", a ? "a is the pin " : "", NAME_MOST,
+                             a ? unit->pin[PIN_A] : "", a && b ? ", " : "",
+                             b ? "b is the pin " : "", NAME_MOST, b ? unit->pin[PIN_B] : "");
+    notes_add(scene, text);
+    free(text);
+}
+
+void notes_pins(const Unit *unit, Scene *scene) {
+    note_operands(unit, scene);
+    if (unit->registers == REGISTERS_NONE)
+        return;
+    char *reset = unit->reset == RESET_NONE
+                      ? memory_text("%s", "")
+                      : memory_text(", reset by %.*s (%s)", NAME_MOST, unit->pin[PIN_RST],
+                                    unit->reset == RESET_SYNC ? "at the clock" : "at once");
+    char *enable = unit->enable ? memory_text(", enabled by %.*s", NAME_MOST, unit->pin[PIN_EN])
+                                : memory_text("%s", "");
+    char *text = memory_text("Registers take their inputs at the rising edge of %.*s%s%s; the "
+                             "flags pass one, too.",
+                             NAME_MOST, unit->pin[PIN_CLK], reset, enable);
+    notes_add(scene, text);
+    free(reset);
+    free(enable);
+    free(text);
+}

@@ -1,0 +1,217 @@
+/* The flags of the row picture: a box a flag on the left of the sign column, from the carry's
+ * level down. The two last carries come as wires, the rest by name. */
+#include "draw/row.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+    CHANNEL = 124, /* between the sign column and the boxes */
+    BOX = 128,
+    HEIGHT = 36,
+    GAP = 12,
+    STUB = 24,
+    INPUTS = 2,
+};
+
+/* Where a box's input comes from. */
+typedef enum { FROM_NONE, FROM_LAST, FROM_SIGN, FROM_OVERFLOW, FROM_LITERAL, FROM_RESULT } From;
+
+typedef struct {
+    From from;
+    Literal literal;
+} Input;
+
+/* A flag's box: what it says, and its inputs. */
+typedef struct {
+    char label[48];
+    Input input[INPUTS];
+} FlagBox;
+
+static Literal last_carry(const Row *row) {
+    const Adder *adder = &row->build.adder;
+    return adder->leaving != LITERAL_NONE ? adder->leaving : adder->carry[adder->width];
+}
+
+static bool varies(Literal literal) {
+    return !literal_is_constant(literal);
+}
+
+/* What each flag is made of, from its definition. */
+static FlagBox box_of(const Row *row, Flag flag) {
+    const Unit *unit = row->unit;
+    const Adder *adder = &row->build.adder;
+    unsigned width = unit->width;
+    Literal subtracting = row_signal(row, SIGNAL_SUBTRACTING);
+    Input turning = {varies(subtracting) ? FROM_LITERAL : FROM_NONE, subtracting};
+    FlagBox box = {"", {{FROM_NONE, LITERAL_NONE}, {FROM_NONE, LITERAL_NONE}}};
+    bool turned = unit->sense == SENSE_BORROW && subtracting != LITERAL_0;
+    switch (flag) {
+    case FLAG_CARRY:
+        box.input[0] = (Input){FROM_LAST, last_carry(row)};
+        if (turned)
+            box.input[1] = turning;
+        snprintf(box.label, sizeof box.label,
+                 turned ? "carry out, as a\nborrow if subtracting" : "carry out");
+        break;
+    case FLAG_OVERFLOW:
+        if (adder->overflow != LITERAL_NONE) {
+            box.input[0] = (Input){FROM_OVERFLOW, adder->overflow};
+            snprintf(box.label, sizeof box.label, "c%u and c%u\ndiffer", width, width - 1);
+            break;
+        }
+        box.input[0] = (Input){FROM_LAST, last_carry(row)};
+        box.input[1] = (Input){FROM_SIGN, adder->carry[width - 1]};
+        snprintf(box.label, sizeof box.label, "c%u and c%u\ndiffer", width, width - 1);
+        break;
+    case FLAG_ZERO:
+        box.input[0] = (Input){FROM_RESULT, LITERAL_NONE};
+        snprintf(box.label, sizeof box.label, "no bit is 1");
+        break;
+    case FLAG_NEGATIVE:
+        box.input[0] = (Input){FROM_RESULT, LITERAL_NONE};
+        snprintf(box.label, sizeof box.label, "bit %u", width - 1);
+        break;
+    case FLAG_LESS_SIGNED:
+        box.input[0] = (Input){FROM_LITERAL, adder->sum[width - 1]};
+        snprintf(box.label, sizeof box.label, "sum%u differs\nfrom overflow", width - 1);
+        break;
+    case FLAG_LESS_UNSIGNED:
+        box.input[0] = turning;
+        snprintf(box.label, sizeof box.label, "a borrow out, if\nsubtracting");
+        break;
+    case FLAG_PARITY:
+        box.input[0] = (Input){FROM_RESULT, LITERAL_NONE};
+        snprintf(box.label, sizeof box.label, "an odd number\nof bits is 1");
+        break;
+    default: /* half-carry */
+        box.input[0] = (Input){FROM_LITERAL, adder->carry[4]};
+        if (turned)
+            box.input[1] = turning;
+        snprintf(box.label, sizeof box.label,
+                 turned ? "c4, as a borrow\nif subtracting" : "carry out of\ncolumn 3");
+    }
+    return box;
+}
+
+/* An input by its name, at the right edge of a box. */
+static void draw_named(Row *row, const Input *input, double edge, double y) {
+    Net net = input->from == FROM_RESULT ? net_of_pin(PIN_RESULT) : input->literal;
+    scene_wire(row->scene, net, WIRE_PLAIN, edge + STUB, y);
+    scene_to(row->scene, edge, y);
+    if (input->from == FROM_RESULT) {
+        scene_name(row->scene, edge + STUB + 4, y + 4, ANCHOR_START, net, "%.12s",
+                   row->unit->pin[PIN_RESULT]);
+        return;
+    }
+    char *name = row_name(row, input->literal);
+    scene_name(row->scene, edge + STUB + 4, y + 4, ANCHOR_START, net, "%s", name);
+    row_level_above(row, input->literal, edge + 8, y);
+    free(name);
+}
+
+/* The last carry, on to the boxes that read it: straight to the first, down beside the sign column
+ * to others. */
+static void draw_last(Row *row, Literal carry, double edge, double y) {
+    double corner = row_left(row) - 28, from = row_left(row) - 16;
+    if (row_pitch(row) > ROW_PITCH)
+        from = row_left(row) - (row_pitch(row) - ROW_BOX) / 2;
+    scene_wire(row->scene, carry, WIRE_PLAIN, from, row->adders);
+    scene_to(row->scene, corner, row->adders);
+    scene_to(row->scene, corner, y);
+    scene_to(row->scene, edge, y);
+    if (y > row->adders)
+        scene_dot(row->scene, carry, corner, row->adders);
+}
+
+/* The carry into the sign column, from between the columns below the boxes. */
+static void draw_sign(Row *row, Literal carry, double edge, double y) {
+    unsigned sign = row->unit->width - 1;
+    double x = row_middle(row, sign) + ROW_BOX / 2.0 + 4;
+    double track = row->adders + ROW_BOX_HEIGHT / 2.0 + ROW_TRACK;
+    double corner = row_left(row) - 44;
+    scene_dot(row->scene, carry, x, row->adders);
+    scene_wire(row->scene, carry, WIRE_PLAIN, x, row->adders);
+    scene_to(row->scene, x, track);
+    scene_to(row->scene, corner, track);
+    scene_to(row->scene, corner, y);
+    scene_to(row->scene, edge, y);
+}
+
+/* A last column that tells by itself that the carries differ. */
+static void draw_overflow(Row *row, Literal overflow, double edge, double y) {
+    double from = row_middle(row, row->unit->width - 1) - ROW_BOX / 2.0;
+    double corner = row_left(row) - 28;
+    scene_wire(row->scene, overflow, WIRE_PLAIN, from, row->adders + 18);
+    scene_to(row->scene, corner, row->adders + 18);
+    scene_to(row->scene, corner, y);
+    scene_to(row->scene, edge, y);
+}
+
+static void draw_input(Row *row, const Input *input, double edge, double y) {
+    switch (input->from) {
+    case FROM_NONE:
+        break;
+    case FROM_LAST:
+        draw_last(row, input->literal, edge, y);
+        break;
+    case FROM_SIGN:
+        draw_sign(row, input->literal, edge, y);
+        break;
+    case FROM_OVERFLOW:
+        draw_overflow(row, input->literal, edge, y);
+        break;
+    default:
+        draw_named(row, input, edge, y);
+    }
+}
+
+static Literal flag_literal(const Row *row, Flag flag) {
+    const Netlist *netlist = &row->build.netlist;
+    for (uint32_t k = 0; k < netlist->output_count; k++)
+        if (netlist->outputs[k].pin == (Pin)(PIN_FLAG + (int)flag))
+            return netlist->outputs[k].literal;
+    return LITERAL_0;
+}
+
+static void draw_flag(Row *row, Flag flag, double y) {
+    FlagBox flag_box = box_of(row, flag);
+    double edge = row_left(row) - CHANNEL, left = edge - BOX;
+    Literal literal = flag_literal(row, flag);
+    scene_box(row->scene,
+              (Box){.symbol = SYMBOL_FRAME,
+                    .x = left,
+                    .y = y - HEIGHT / 2.0,
+                    .width = BOX,
+                    .height = HEIGHT},
+              flag_box.label);
+    bool both = flag_box.input[1].from != FROM_NONE;
+    draw_input(row, &flag_box.input[0], edge, both ? y - 9 : y);
+    draw_input(row, &flag_box.input[1], edge, y + 9);
+    /* Several flags may be one literal: each pin is a net of its own. */
+    Net net = net_of_pin((Pin)(PIN_FLAG + (int)flag));
+    scene_wire(row->scene, net, WIRE_PLAIN, left, y);
+    scene_to(row->scene, left - STUB, y);
+    scene_name(row->scene, left - STUB - 4, y + 4, ANCHOR_END, net, "%.24s",
+               row->unit->pin[PIN_FLAG + (int)flag]);
+    if (row->values != NULL)
+        scene_value(row->scene, left - 16, y - 4, ANCHOR_START, literal, row_level(row, literal));
+}
+
+void row_draw_flags(Row *row) {
+    /* The first box's wire is straight: the carry's. */
+    double y = row->adders;
+    if (row->unit->flag[FLAG_CARRY]) {
+        FlagBox box = box_of(row, FLAG_CARRY);
+        y += box.input[1].from != FROM_NONE ? 9 : 0;
+    } else {
+        y += HEIGHT + GAP;
+    }
+    for (int flag = 0; flag < FLAG_COUNT; flag++) {
+        if (!row->unit->flag[flag])
+            continue;
+        draw_flag(row, (Flag)flag, y);
+        y += HEIGHT + GAP;
+    }
+}

@@ -1,0 +1,105 @@
+/* What there is to know for reading a row picture, in words: below it, and for those who cannot see
+ * it. */
+#include "draw/notes.h"
+#include "draw/row.h"
+
+#include "base/memory.h"
+
+#include <stdlib.h>
+
+/* ---- the carry path ------------------------------------------------------------------------- */
+
+/* A run of carries of 1, from c[first] to c[last]. */
+typedef struct {
+    unsigned first, last;
+    bool any;
+} Run;
+
+/* The longest; of several, the lowest. */
+static Run longest_run(const Row *row) {
+    Run longest = {0, 0, false}, run = {0, 0, false};
+    for (unsigned i = 0; i <= row->unit->width; i++) {
+        if (!row_level(row, row->build.adder.carry[i])) {
+            run.any = false;
+            continue;
+        }
+        run = run.any ? (Run){run.first, i, true} : (Run){i, i, true};
+        if (!longest.any || run.last - run.first > longest.last - longest.first)
+            longest = run;
+    }
+    return longest;
+}
+
+static void note_path(const Row *row) {
+    const char *carries = row->borrow_form ? "carries or borrows" : "carries";
+    Run run = longest_run(row);
+    char *text =
+        !run.any ? memory_text("Carry path: all %s are 0.", carries)
+        : run.first == run.last
+            ? memory_text("Carry path: heavy wires are %s of 1; none goes further than one column.",
+                          carries)
+            : memory_text("Carry path: heavy wires are %s of 1; the longest path is from c%u to "
+                          "c%u.",
+                          carries, run.first, run.last);
+    notes_add(row->scene, text);
+    free(text);
+    if (row->build.adder.leaving != LITERAL_NONE)
+        return;
+    unsigned width = row->unit->width;
+    const Literal *carry = row->build.adder.carry;
+    bool in = row_level(row, carry[width - 1]), out = row_level(row, carry[width]);
+    text = memory_text("Rings: the two carries that are compared, c%u = %d and c%u = %d; they %s.",
+                       width, out, width - 1, in,
+                       in == out ? "are equal, so the result is valid in two's complement"
+                                 : "differ, so the result is wrong in two's complement");
+    notes_add(row->scene, text);
+    free(text);
+}
+
+/* ---- the boxes ------------------------------------------------------------------------------- */
+
+static void note_adders(const Row *row) {
+    if (!row->borrow_form) {
+        notes_add(row->scene, "FA: full adder, the sum of its inputs as a bit below it and a carry "
+                              "on its left; HA: half adder, with fewer inputs. c3 is the carry "
+                              "into column 3.");
+        return;
+    }
+    notes_add(row->scene,
+              row->build.adder.turned == LITERAL_1
+                  ? "FS: full subtractor, the difference as a bit below it and a borrow on its "
+                    "left; HS: half subtractor, with fewer inputs. c3 is the borrow into column 3."
+                  : "FA/S: full adder and subtractor, HA/S: half, with fewer inputs: the bit below "
+                    "it is the sum or the difference, on its left is the carry of an addition or "
+                    "the borrow of a subtraction, as the line from above says. c3 enters column "
+                    "3.");
+}
+
+static void note_result(const Row *row) {
+    if (row->unit->overflow == OVERFLOW_SATURATE_SIGNED)
+        notes_add(row->scene, "saturate: a result that does not fit two's complement becomes the "
+                              "highest or the lowest number there is.");
+    if (row->unit->overflow == OVERFLOW_SATURATE_UNSIGNED)
+        notes_add(row->scene, "saturate: a result that does not fit unsigned becomes the highest "
+                              "number there is, or 0.");
+    if (!literal_is_constant(row_signal(row, SIGNAL_ACTIVE)))
+        notes_add(row->scene, "if active: with no operation asked for, result and flags are 0, and "
+                              "zero is 1.");
+}
+
+void row_draw_notes(const Row *row) {
+    note_adders(row);
+    note_result(row);
+    notes_pins(row->unit, row->scene);
+    if (row->values != NULL)
+        note_path(row);
+}
+
+char *row_describe(const Row *row) {
+    unsigned width = row->unit->width;
+    return memory_text("%u column%s in a row, column 0 at the right. Each is a box that adds a bit "
+                       "of each operand and the carry from the box on its right; its sum goes down "
+                       "to the result, its carry to the box on its left. Above the boxes is the "
+                       "operand row with the control lines, on the left are the flags.",
+                       width, width == 1 ? "" : "s");
+}
