@@ -34,8 +34,9 @@ static char *operations(const Unit *unit) {
 static char *structure(const Unit *unit) {
     char *depth = unit->structure == STRUCTURE_DEPTH ? memory_text("=%u", unit->depth)
                                                      : memory_text("%s", "");
-    char *text = memory_text("%u bits. %s%s: %s.", unit->width, structure_name(unit->structure),
-                             depth, structure_description(unit->structure));
+    char *text =
+        memory_text("%u bit%s. %s%s: %s.", unit->width, unit->width == 1 ? "" : "s",
+                    structure_name(unit->structure), depth, structure_description(unit->structure));
     free(depth);
     return text;
 }
@@ -133,8 +134,8 @@ char *notes_heading(const Unit *unit, const Working *example, Scene *scene) {
 
 void notes_add(Scene *scene, const char *text) {
     Extent extent = scene_extent(scene);
-    scene_paragraph(scene, extent.left, extent.bottom + SCENE_LINE, width_of(extent), TEXT_PLAIN,
-                    text);
+    scene_paragraph(scene, extent.left, extent.bottom + SCENE_LINE + 6, width_of(extent),
+                    TEXT_PLAIN, text);
 }
 
 /* "The pins: a is observed, b is predicted." for the two that are written as letters. */

@@ -20,11 +20,18 @@ void row_level_above(Row *row, Literal literal, double x, double y) {
         scene_value(row->scene, x, y - 4, ANCHOR_START, literal, row_level(row, literal));
 }
 
+/* Is this the stem of the carries of a chain, whatever form it has? */
+static bool is_carry(const char *stem) {
+    return strcmp(stem, "carry") == 0 || strcmp(stem, "chain") == 0 || strcmp(stem, "borrow") == 0;
+}
+
 char *row_name(const Row *row, Literal literal) {
     const Node *node = &row->build.netlist.nodes[literal_node(literal)];
     const char *turned = literal_inverted(literal) ? "not " : "";
     if (literal_is_constant(literal))
         return memory_text("%d", literal == LITERAL_1);
+    if (netlist_is_gate(node) && is_carry(node->stem))
+        return memory_text("%sc%d", turned, node->index);
     if (netlist_is_gate(node))
         return node->index < 0 ? memory_text("%s%s", turned, node->stem)
                                : memory_text("%s%s%d", turned, node->stem, node->index);
@@ -224,22 +231,59 @@ static void draw_adder(Row *row, const Rows *rows, unsigned i) {
 
 /* ---- across the columns ---------------------------------------------------------------------- */
 
-/* A box as wide as the band; literal(i) leads in from above it and goes on below. */
-static void draw_across(Row *row, Symbol symbol, double height, const char *label) {
+/* A box as wide as the band; a register has its clock at the left edge, or if it faces left at the
+ * right one. */
+static void draw_across(Row *row, Symbol symbol, Facing facing, double height, const char *label) {
+    bool at_right = facing == FACING_LEFT;
     Box box = {.symbol = symbol,
                .x = row_left(row) + 4,
                .y = row->y,
                .width = -row_left(row) - 8,
-               .height = height};
+               .height = height,
+               .facing = facing};
     scene_box(row->scene, box, label);
     if (symbol == SYMBOL_REGISTER) {
         double clock = row->y + height - 9;
-        scene_wire(row->scene, net_of_pin(PIN_CLK), WIRE_PLAIN, box.x - 16, clock);
-        scene_to(row->scene, box.x, clock);
-        scene_name(row->scene, box.x - 20, clock + 4, ANCHOR_END, net_of_pin(PIN_CLK), "%.24s",
+        double edge = at_right ? box.x + box.width : box.x, end = at_right ? edge + 16 : edge - 16;
+        scene_wire(row->scene, net_of_pin(PIN_CLK), WIRE_PLAIN, edge, clock);
+        scene_to(row->scene, end, clock);
+        scene_name(row->scene, at_right ? end + 4 : end - 4, clock + 4,
+                   at_right ? ANCHOR_START : ANCHOR_END, net_of_pin(PIN_CLK), "%.24s",
                    row->unit->pin[PIN_CLK]);
     }
     row->y += height;
+}
+
+/* What a box across is told, by name at its right edge: the level of a gate named so. */
+static void draw_told(Row *row, Literal literal, double y) {
+    char *name = row_name(row, literal);
+    scene_wire(row->scene, literal, WIRE_PLAIN, 20, y);
+    scene_to(row->scene, -4, y);
+    scene_name(row->scene, 24, y + 4, ANCHOR_START, literal, "%s", name);
+    row_level_above(row, literal, 6, y);
+    free(name);
+}
+
+Literal row_named(const Row *row, const char *stem) {
+    const Netlist *netlist = &row->build.netlist;
+    for (uint32_t k = netlist->node_count; k-- > 1;)
+        if (netlist_is_gate(&netlist->nodes[k]) && netlist->nodes[k].stem != NULL &&
+            strcmp(netlist->nodes[k].stem, stem) == 0)
+            return k * 2;
+    return LITERAL_NONE;
+}
+
+/* Saturation is told that the result is too high, or too low; or below zero, which then is all it
+ * needs to know. */
+static void draw_saturation(Row *row, double top) {
+    Literal high = row_named(row, "too_high"), low = row_named(row, "too_low");
+    if (low == LITERAL_NONE)
+        low = row_named(row,
+                        row->unit->overflow == OVERFLOW_SATURATE_SIGNED ? "below_zero" : "borrows");
+    if (high != LITERAL_NONE)
+        draw_told(row, high, top + 8);
+    if (low != LITERAL_NONE)
+        draw_told(row, low, top + 26);
 }
 
 static void draw_pins(Row *row, Rows *rows) {
@@ -266,7 +310,7 @@ static void draw_pins(Row *row, Rows *rows) {
     }
     if (row->unit->registers == REGISTERS_BOTH) {
         row->y += 20;
-        draw_across(row, SYMBOL_REGISTER, 28, "registers");
+        draw_across(row, SYMBOL_REGISTER, FACING_RIGHT, 28, "registers");
     }
     rows->pins = row->y;
 }
@@ -309,19 +353,23 @@ static void draw_result(Row *row) {
         Symbol symbol;
         double height;
         const char *label;
-    } across[] = {{unit->overflow != OVERFLOW_WRAP, SYMBOL_FRAME, 28, "saturate"},
+    } across[] = {{unit->overflow != OVERFLOW_WRAP, SYMBOL_FRAME, 34, "saturate"},
                   {varies(active), SYMBOL_FRAME, 28, "if active"},
                   {unit->registers != REGISTERS_NONE, SYMBOL_REGISTER, 28, "registers"}};
     double from = row->y;
     bool changed = false;
-    row->y += 48;
+    row->y += 54;
     for (size_t k = 0; k < sizeof across / sizeof across[0]; k++) {
         if (!across[k].there)
             continue;
         for (unsigned i = row->low; i < row->top; i++)
             row_lead(row, changed ? output_literal(row, PIN_RESULT, i) : row->build.adder.sum[i],
                      row_middle(row, i), from, row->y);
-        draw_across(row, across[k].symbol, across[k].height, across[k].label);
+        if (k == 0)
+            draw_saturation(row, row->y);
+        if (k == 1)
+            draw_told(row, active, row->y + 14);
+        draw_across(row, across[k].symbol, FACING_LEFT, across[k].height, across[k].label);
         changed = changed || across[k].symbol != SYMBOL_REGISTER;
         from = row->y;
         row->y += 26;

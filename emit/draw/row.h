@@ -77,6 +77,9 @@ void row_level_above(Row *row, Literal literal, double x, double y);
  * caller frees it. */
 char *row_name(const Row *row, Literal literal);
 
+/* The gate with this name, or LITERAL_NONE; the last one where there are several. */
+Literal row_named(const Row *row, const char *stem);
+
 /* row_control.c: chooses the lines, draws them across the band and, in the lowest band, where they
  * come from. The boxes' y are known by then. */
 void row_choose_lines(Row *row);

@@ -10,7 +10,7 @@ enum {
     DECODER = 84,  /* its width */
     REGISTER_X = 134,
     REGISTER = 30,
-    NAME_X = 184,
+    NAME_GAP = 24, /* of the wire before a name */
     PIN_GAP = 18,
 };
 
@@ -46,7 +46,9 @@ void row_draw_lines(Row *row) {
         const RowLine *line = &row->line[k];
         scene_wire(row->scene, line->literal, WIRE_PLAIN, line->left, line->y);
         scene_to(row->scene, SOURCE_X, line->y);
-        row_level_above(row, line->literal, LEVEL_X, line->y);
+        bool from_pin = !literal_inverted(line->literal) && !is_gate(row, line->literal);
+        if (row->low > 0 || !from_pin)
+            row_level_above(row, line->literal, LEVEL_X, line->y);
         if (row->low == 0)
             continue;
         char *name = row_name(row, line->literal);
@@ -66,15 +68,19 @@ static bool has_decoder(const Row *row, Literal first) {
     return any;
 }
 
-/* A pin's wire from its name to x, through the register where there is one. */
-static void draw_pin(Row *row, Literal literal, double x, double y) {
+/* A pin's wire from its name to x, through the register where there is one. Names stand below each
+ * other, right of the edge. */
+static void draw_pin(Row *row, Literal literal, double edge, double x, double y) {
     bool registered = row->unit->registers == REGISTERS_BOTH;
-    double from = NAME_X;
+    double from = edge + NAME_GAP;
+    if (registered)
+        from = REGISTER_X + REGISTER + NAME_GAP;
+    const double name_x = from;
     char *name = row_name(row, literal & ~1u);
     Net net = literal & ~1u;
-    scene_name(row->scene, NAME_X + 4, y + 4, ANCHOR_START, net, "%s", name);
+    scene_name(row->scene, name_x + 4, y + 4, ANCHOR_START, net, "%s", name);
     if (row->values != NULL)
-        scene_value(row->scene, NAME_X - 10, y - 4, ANCHOR_START, net, row_level(row, net));
+        scene_value(row->scene, name_x - 10, y - 4, ANCHOR_START, net, row_level(row, net));
     if (registered) {
         scene_wire(row->scene, net, WIRE_PLAIN, from, y);
         scene_to(row->scene, REGISTER_X + REGISTER, y);
@@ -95,7 +101,7 @@ static int draw_decoder_pins(Row *row, double y, bool draw) {
         if (pin == PIN_A || pin == PIN_B)
             continue;
         if (draw)
-            draw_pin(row, k * 2, SOURCE_X + DECODER, y + PIN_GAP * count);
+            draw_pin(row, k * 2, SOURCE_X + DECODER, SOURCE_X + DECODER, y + PIN_GAP * count);
         count++;
     }
     return count;
@@ -130,10 +136,22 @@ static double draw_decoder(Row *row, double top, double bottom) {
 /* ---- single sources ----------------------------------------------------------------------------
  */
 
+static bool is_inverted_pin(const Row *row, Literal literal) {
+    return varies(literal) && literal_inverted(literal) && !is_gate(row, literal);
+}
+
+/* Where inverters end, if there are any. */
+static double sources_edge(const Row *row) {
+    bool any = is_inverted_pin(row, row->build.adder.carry[0]);
+    for (int k = 0; k < row->line_count; k++)
+        any = any || is_inverted_pin(row, row->line[k].literal);
+    return any ? SOURCE_X + GATE_ALONG : SOURCE_X;
+}
+
 /* From a line's right end back to its pin. */
 static void draw_source(Row *row, Literal literal, double y) {
     if (!literal_inverted(literal)) {
-        draw_pin(row, literal, SOURCE_X, y);
+        draw_pin(row, literal, sources_edge(row), SOURCE_X, y);
         return;
     }
     Box box = {.symbol = SYMBOL_INVERTER,
@@ -143,7 +161,7 @@ static void draw_source(Row *row, Literal literal, double y) {
                .height = GATE_ACROSS,
                .facing = FACING_LEFT};
     scene_box(row->scene, box, "");
-    draw_pin(row, literal, SOURCE_X + GATE_ALONG, y);
+    draw_pin(row, literal, sources_edge(row), SOURCE_X + GATE_ALONG, y);
 }
 
 /* The line that carries a literal too, nearest to the adders. */

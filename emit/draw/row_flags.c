@@ -2,21 +2,32 @@
  * level down. The two last carries come as wires, the rest by name. */
 #include "draw/row.h"
 
+#include "base/memory.h"
+
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 enum {
-    CHANNEL = 124, /* between the sign column and the boxes */
-    BOX = 128,
+    CHANNEL = 150, /* between the sign column and the boxes */
+    BOX = 160,
     HEIGHT = 36,
     GAP = 12,
     STUB = 24,
+    REGISTER = 30,
     INPUTS = 2,
 };
 
 /* Where a box's input comes from. */
-typedef enum { FROM_NONE, FROM_LAST, FROM_SIGN, FROM_OVERFLOW, FROM_LITERAL, FROM_RESULT } From;
+typedef enum {
+    FROM_NONE,
+    FROM_LAST,
+    FROM_SIGN,
+    FROM_OVERFLOW,
+    FROM_LITERAL,
+    FROM_BIT,
+    FROM_RESULT
+} From;
 
 typedef struct {
     From from;
@@ -38,12 +49,21 @@ static bool varies(Literal literal) {
     return !literal_is_constant(literal);
 }
 
+static Literal flag_literal(const Row *row, Flag flag) {
+    const Netlist *netlist = &row->build.netlist;
+    for (uint32_t k = 0; k < netlist->output_count; k++)
+        if (netlist->outputs[k].pin == (Pin)(PIN_FLAG + (int)flag))
+            return netlist->outputs[k].literal;
+    return LITERAL_0;
+}
+
 /* What each flag is made of, from its definition. */
 static FlagBox box_of(const Row *row, Flag flag) {
     const Unit *unit = row->unit;
     const Adder *adder = &row->build.adder;
     unsigned width = unit->width;
     Literal subtracting = row_signal(row, SIGNAL_SUBTRACTING);
+    Literal overflow = row_named(row, "overflows");
     Input turning = {varies(subtracting) ? FROM_LITERAL : FROM_NONE, subtracting};
     FlagBox box = {"", {{FROM_NONE, LITERAL_NONE}, {FROM_NONE, LITERAL_NONE}}};
     bool turned = unit->sense == SENSE_BORROW && subtracting != LITERAL_0;
@@ -70,15 +90,17 @@ static FlagBox box_of(const Row *row, Flag flag) {
         snprintf(box.label, sizeof box.label, "no bit is 1");
         break;
     case FLAG_NEGATIVE:
-        box.input[0] = (Input){FROM_RESULT, LITERAL_NONE};
+        box.input[0] = (Input){FROM_BIT, flag_literal(row, FLAG_NEGATIVE)};
         snprintf(box.label, sizeof box.label, "bit %u", width - 1);
         break;
     case FLAG_LESS_SIGNED:
         box.input[0] = (Input){FROM_LITERAL, adder->sum[width - 1]};
+        box.input[1] = (Input){overflow == LITERAL_NONE ? FROM_NONE : FROM_LITERAL, overflow};
         snprintf(box.label, sizeof box.label, "sum%u differs\nfrom overflow", width - 1);
         break;
     case FLAG_LESS_UNSIGNED:
         box.input[0] = turning;
+        box.input[1] = (Input){FROM_LITERAL, last_carry(row)};
         snprintf(box.label, sizeof box.label, "a borrow out, if\nsubtracting");
         break;
     case FLAG_PARITY:
@@ -105,7 +127,9 @@ static void draw_named(Row *row, const Input *input, double edge, double y) {
                    row->unit->pin[PIN_RESULT]);
         return;
     }
-    char *name = row_name(row, input->literal);
+    char *name = input->from == FROM_BIT
+                     ? memory_text("%.12s[%u]", row->unit->pin[PIN_RESULT], row->unit->width - 1)
+                     : row_name(row, input->literal);
     scene_name(row->scene, edge + STUB + 4, y + 4, ANCHOR_START, net, "%s", name);
     row_level_above(row, input->literal, edge + 8, y);
     free(name);
@@ -167,14 +191,6 @@ static void draw_input(Row *row, const Input *input, double edge, double y) {
     }
 }
 
-static Literal flag_literal(const Row *row, Flag flag) {
-    const Netlist *netlist = &row->build.netlist;
-    for (uint32_t k = 0; k < netlist->output_count; k++)
-        if (netlist->outputs[k].pin == (Pin)(PIN_FLAG + (int)flag))
-            return netlist->outputs[k].literal;
-    return LITERAL_0;
-}
-
 static void draw_flag(Row *row, Flag flag, double y) {
     FlagBox flag_box = box_of(row, flag);
     double edge = row_left(row) - CHANNEL, left = edge - BOX;
@@ -191,17 +207,37 @@ static void draw_flag(Row *row, Flag flag, double y) {
     draw_input(row, &flag_box.input[1], edge, y + 9);
     /* Several flags may be one literal: each pin is a net of its own. */
     Net net = net_of_pin((Pin)(PIN_FLAG + (int)flag));
+    bool registered = row->unit->registers != REGISTERS_NONE;
     scene_wire(row->scene, net, WIRE_PLAIN, left, y);
     scene_to(row->scene, left - STUB, y);
-    scene_name(row->scene, left - STUB - 4, y + 4, ANCHOR_END, net, "%.24s",
+    double end = left - STUB;
+    if (registered) {
+        scene_wire(row->scene, net, WIRE_PLAIN, end - REGISTER, y);
+        end -= REGISTER + STUB;
+        scene_to(row->scene, end, y);
+    }
+    scene_name(row->scene, end - 4, y + 4, ANCHOR_END, net, "%.24s",
                row->unit->pin[PIN_FLAG + (int)flag]);
     if (row->values != NULL)
         scene_value(row->scene, left - 16, y - 4, ANCHOR_START, literal, row_level(row, literal));
 }
 
+/* The register that all flags pass, with room for its clock at the lower end. */
+static void draw_register(Row *row, double top, double bottom) {
+    double left = row_left(row) - CHANNEL - BOX - STUB - REGISTER, clock = bottom - 9;
+    Box box = {
+        .symbol = SYMBOL_REGISTER, .x = left, .y = top, .width = REGISTER, .height = bottom - top};
+    scene_box(row->scene, box, "");
+    scene_wire(row->scene, net_of_pin(PIN_CLK), WIRE_PLAIN, left - STUB, clock);
+    scene_to(row->scene, left, clock);
+    scene_name(row->scene, left - STUB - 4, clock + 4, ANCHOR_END, net_of_pin(PIN_CLK), "%.24s",
+               row->unit->pin[PIN_CLK]);
+}
+
 void row_draw_flags(Row *row) {
     /* The first box's wire is straight: the carry's. */
-    double y = row->adders;
+    double y = row->adders, first = 0;
+    bool any = false;
     if (row->unit->flag[FLAG_CARRY]) {
         FlagBox box = box_of(row, FLAG_CARRY);
         y += box.input[1].from != FROM_NONE ? 9 : 0;
@@ -211,7 +247,11 @@ void row_draw_flags(Row *row) {
     for (int flag = 0; flag < FLAG_COUNT; flag++) {
         if (!row->unit->flag[flag])
             continue;
+        first = any ? first : y;
+        any = true;
         draw_flag(row, (Flag)flag, y);
         y += HEIGHT + GAP;
     }
+    if (any && row->unit->registers != REGISTERS_NONE)
+        draw_register(row, first - HEIGHT / 2.0, y - HEIGHT / 2.0 + 10);
 }

@@ -247,10 +247,12 @@ static void draw_wedge(const Box *box, FILE *out) {
 
 static void draw_clock_triangle(const Box *box, FILE *out) {
     const double y = box->y + box->height - 9;
+    bool left = box->facing == FACING_LEFT;
+    const double edge = left ? box->x + box->width : box->x, tip = left ? edge - 8 : edge + 8;
     svg_path(out, "fill=\"none\" stroke=\"black\"");
-    svg_to(out, 'M', box->x, y - 5);
-    svg_to(out, 'L', box->x + 8, y);
-    svg_to(out, 'L', box->x, y + 5);
+    svg_to(out, 'M', edge, y - 5);
+    svg_to(out, 'L', tip, y);
+    svg_to(out, 'L', edge, y + 5);
     svg_path_end(out, false);
 }
 
