@@ -47,20 +47,26 @@ static bool is_single(const Word *bits) {
     return count == 1;
 }
 
-/* "carry into column 5 is always 0" for each level. */
-static void say_breaks(const Breaks *breaks, Phrase *detail) {
+static void say_carry_is(const Word *columns, const char *what, Phrase *detail) {
     char bits[256], text[320];
-    for (int level = 0; level <= 1; level++) {
-        Word columns = breaks->level;
-        if (level == 0)
-            word_xor(&columns, &breaks->column, &breaks->level);
-        if (word_is_zero(&columns))
-            continue;
-        bits_text(&columns, bits, sizeof bits);
-        snprintf(text, sizeof text, "the carry into column%s %s is always %d",
-                 is_single(&columns) ? "" : "s", bits, level);
-        say(detail, "; ", text);
-    }
+    if (word_is_zero(columns))
+        return;
+    bits_text(columns, bits, sizeof bits);
+    snprintf(text, sizeof text, "the carry into column%s %s is %s", is_single(columns) ? "" : "s",
+             bits, what);
+    say(detail, "; ", text);
+}
+
+/* "the carry into column 5 is always 0" for each kind of break. */
+static void say_breaks(const Breaks *breaks, Phrase *detail) {
+    Word low;
+    word_xor(&low, &breaks->column, &breaks->level);
+    word_xor(&low, &low, &breaks->first);
+    word_xor(&low, &low, &breaks->before);
+    say_carry_is(&low, "always 0", detail);
+    say_carry_is(&breaks->level, "always 1", detail);
+    say_carry_is(&breaks->first, "that into column 0", detail);
+    say_carry_is(&breaks->before, "that into the column before", detail);
 }
 
 static void say_stuck(const Study *study, Phrase *detail) {
@@ -214,7 +220,7 @@ static void set_share(const Study *study, const Study *in_time, const Explanatio
             theory_add(study, &theory, explanation->theory.move[m]);
     if (finding->mistake == MISTAKE_CARRY_BROKEN)
         theory.variant.breaks = &explanation->theory.breaks;
-    Alone alone = {&theory.variant, theory.stuck, finding->mistake};
+    Alone alone = {&theory.variant, theory.stuck, finding->mistake, NULL};
     finding->share = finding->mistake == MISTAKE_LATE ? share_of_late(study, in_time)
                                                       : share_of(in_time, &alone);
 }
@@ -245,29 +251,94 @@ void describe(const Study *study, const Study *in_time, const Explanation *expla
         set_share(study, in_time, explanation, &diagnosis->finding[f]);
 }
 
-void describe_nearest(const Study *study, Diagnosis *diagnosis) {
-    int move_count = 0;
-    const Move *moves = moves_all(&move_count);
-    Mistake nearest = MISTAKE_NONE;
-    double most = 0;
-    add_finding(diagnosis, MISTAKE_UNEXPLAINED)->share = 0;
-    for (int m = -1; m < move_count + MISTAKE_COUNT; m++) {
-        Theory theory = {.count = 0};
-        Alone alone = {&theory.variant, false, MISTAKE_NONE};
-        if (m >= 0 && m < move_count) {
-            if (moves[m].kind == MOVE_BREAKS || !theory_add(study, &theory, &moves[m]))
-                continue;
-            alone.stuck = theory.stuck;
-            alone.mistake = moves[m].mistake;
-        } else if (m >= move_count) {
-            alone.mistake = (Mistake)(m - move_count);
-        }
-        double share = m < 0 ? 0 : share_of(study, &alone);
-        if (share > most) {
-            most = share;
-            nearest = alone.mistake;
-        }
+/* ---- the nearest --------------------------------------------------------------------------- */
+
+/* The best so far; its gain may be less than 0 where every mistake spoils more than it explains. */
+typedef struct {
+    double gain;
+    const Move *move; /* or, where NULL, */
+    const Rule *rule; /* or, where that is NULL, too: undriven */
+} Nearest;
+
+enum { NO_GAIN = -1 }; /* of what explains nothing */
+
+static bool make_alone(const Study *study, const Nearest *what, Theory *theory, Alone *alone) {
+    *theory = (Theory){.count = 0};
+    *alone = (Alone){&theory->variant, false, MISTAKE_UNDRIVEN, what->rule};
+    if (what->rule != NULL)
+        alone->mistake = what->rule->mistake;
+    if (what->move == NULL)
+        return true;
+    alone->mistake = what->move->mistake;
+    bool good = what->move->kind != MOVE_BREAKS && theory_add(study, theory, what->move);
+    alone->stuck = theory->stuck;
+    return good;
+}
+
+static void try_nearest(const Study *study, const Move *move, const Rule *rule, Nearest *nearest) {
+    static Theory theory; /* large */
+    Alone alone;
+    Nearest tried = {NO_GAIN, move, rule};
+    if (!make_alone(study, &tried, &theory, &alone))
+        return;
+    tried.gain = share_gained(study, &alone);
+    if (tried.gain > nearest->gain)
+        *nearest = tried;
+}
+
+static bool never_changes(const Study *study, Flag flag) {
+    const Samples *samples = study->evidence->samples;
+    unsigned bit = study->unit->width + (unsigned)flag;
+    size_t ones = 0, count = study->evidence->cases->count;
+    for (size_t k = 0; k < count; k++) {
+        size_t at = schedule_sample(study->evidence->schedule, k, study->late);
+        ones += packed_bit(samples->value + at * samples->limbs, bit);
     }
-    if (nearest != MISTAKE_NONE)
-        add_finding(diagnosis, nearest)->share = most;
+    return ones == 0 || ones == count;
+}
+
+static bool is_worth_trying(const Study *study, const Rule *rule) {
+    if (rule->mistake == MISTAKE_NONE || !study->flag_ever_wrong[rule->flag])
+        return false;
+    return rule->mistake != MISTAKE_BIT_STUCK || never_changes(study, rule->flag);
+}
+
+static void find_nearest(const Study *study, Nearest *nearest) {
+    int count = 0;
+    const Move *moves = moves_all(&count);
+    if (study->any_unknown)
+        try_nearest(study, NULL, NULL, nearest);
+    for (int m = 0; m < count; m++)
+        try_nearest(study, &moves[m], NULL, nearest);
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        for (int r = 0; r < study->rule_count[flag] && study_has(study, (Flag)flag); r++)
+            if (is_worth_trying(study, &study->rule[flag][r]))
+                try_nearest(study, NULL, &study->rule[flag][r], nearest);
+}
+
+static void say_against(const Study *study, const Alone *alone, Phrase *detail) {
+    char text[64];
+    double against = share_against(study, alone);
+    if (against <= 0)
+        return;
+    snprintf(text, sizeof text, "%.3g %% of the right vectors speak against it", 100 * against);
+    say(detail, "; ", text);
+}
+
+void describe_nearest(const Study *study, Diagnosis *diagnosis) {
+    Theory theory;
+    Alone alone;
+    Nearest nearest = {NO_GAIN, NULL, NULL};
+    add_finding(diagnosis, MISTAKE_UNEXPLAINED)->share = 0;
+    find_nearest(study, &nearest);
+    if (nearest.gain <= NO_GAIN || !make_alone(study, &nearest, &theory, &alone))
+        return;
+    Finding *finding = add_finding(diagnosis, alone.mistake);
+    Phrase detail = {finding->detail, 0};
+    finding->share = share_of(study, &alone);
+    if (nearest.move != NULL && nearest.move->detail[0] != '\0')
+        say(&detail, "; ", nearest.move->detail);
+    else if (nearest.rule != NULL)
+        say_rule(study, nearest.rule, &detail);
+    say_against(study, &alone, &detail);
 }

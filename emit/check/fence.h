@@ -32,8 +32,8 @@ typedef enum {
 char *fence_find(const char *program);
 
 /* Runs the program (an absolute path) in the folder, standard output and error to the file `log`
- * there, and waits. SIGINT, SIGTERM, SIGHUP and SIGQUIT meanwhile end the program first and then this
- * process. False after a problem of the surroundings. */
+ * there, and waits. SIGINT, SIGTERM, SIGHUP and SIGQUIT meanwhile end the program first and then
+ * this process. False after a problem of the surroundings. */
 bool fence_run(const char *folder, const char *program, char *const *arguments, const char *log,
                const FenceLimits *limits, FenceEnd *end, Problem *problem);
 

@@ -115,6 +115,7 @@ bool theory_add(const Study *study, Theory *theory, const Move *move) {
 typedef struct {
     Word differs; /* columns where it was not the carry of the column before, in some case */
     Word seen_0, seen_1;
+    Word not_first, not_before; /* where it was not that into column 0, into the column before */
 } Carries;
 
 /* In words of up to 4098 bits: to |= from. */
@@ -131,6 +132,21 @@ static void carries_on(const Machine *machine, const Word *used, Word *entering)
     word_and(&either, &either, used);
     merge(&both, &either);
     word_add(entering, &both, &both, word_bit(&machine->carries, 0));
+}
+
+/* Where the columns are given something else than column 0 is, or than the column before is. */
+static void note_other_carries(const Word *used, const Word *known, Carries *carries) {
+    Word other, before;
+    if (word_bit(used, 0))
+        word_not(&other, used);
+    else
+        word_resize_unsigned(&other, used, used->width);
+    word_and(&other, &other, known);
+    merge(&carries->not_first, &other);
+    word_add(&before, used, used, false);
+    word_xor(&other, used, &before);
+    word_and(&other, &other, known);
+    merge(&carries->not_before, &other);
 }
 
 /* From the result that came out, bit by bit the carry that its column was given: result, X and Y
@@ -158,6 +174,7 @@ static void note_carries(const Study *study, const Theory *theory, size_t k, Car
     word_not(&unknown, &unknown);
     word_and(&differs, &differs, &unknown);
     merge(&carries->differs, &differs);
+    note_other_carries(&used, &known, carries);
     word_and(&entering, &used, &known);
     merge(&carries->seen_1, &entering);
     word_not(&used, &used);
@@ -165,45 +182,65 @@ static void note_carries(const Study *study, const Theory *theory, size_t k, Car
     merge(&carries->seen_0, &entering);
 }
 
-/* Every column that is not given its carry must be given a constant. */
-static bool all_constant(const Carries *carries) {
-    Word both;
-    word_and(&both, &carries->seen_0, &carries->seen_1);
-    word_and(&both, &both, &carries->differs);
-    return word_is_zero(&both);
+/* Columns that are not given their carry and no constant either. */
+static void find_varying(const Carries *carries, Word *varying) {
+    word_and(varying, &carries->seen_0, &carries->seen_1);
+    word_and(varying, varying, &carries->differs);
+}
+
+/* Is what every column is given known, where it is not its carry? */
+static bool all_known(const Carries *carries) {
+    Word rest;
+    find_varying(carries, &rest);
+    word_and(&rest, &rest, &carries->not_first);
+    word_and(&rest, &rest, &carries->not_before);
+    return word_is_zero(&rest);
+}
+
+static void sort_breaks(const Carries *carries, Breaks *breaks) {
+    Word varying;
+    breaks->any = !word_is_zero(&carries->differs);
+    breaks->column = carries->differs;
+    find_varying(carries, &varying);
+    word_and(&breaks->before, &varying, &carries->not_first);
+    word_xor(&breaks->first, &varying, &breaks->before);
+    word_xor(&varying, &varying, &carries->differs);
+    word_and(&breaks->level, &varying, &carries->seen_1);
 }
 
 /* The breaks that the cases of the wrong groups show. */
 static bool read_breaks(const Study *study, const Fit *base, Theory *theory) {
     static Carries carries;
-    unsigned width = study->unit->width;
-    word_zero(&carries.differs, width);
-    word_zero(&carries.seen_0, width);
-    word_zero(&carries.seen_1, width);
+    Word *zeroed[] = {&carries.differs, &carries.seen_0, &carries.seen_1, &carries.not_first,
+                      &carries.not_before};
+    for (size_t k = 0; k < sizeof zeroed / sizeof zeroed[0]; k++)
+        word_zero(zeroed[k], study->unit->width);
     for (int g = 0; g < study->unit->choice_count; g++)
         for (size_t i = study->begin[g]; i < study->begin[g + 1] && !base[g].agrees; i++) {
             note_carries(study, theory, study->order[i], &carries);
-            if (!all_constant(&carries))
+            if (!all_known(&carries))
                 return false;
         }
-    theory->breaks.any = !word_is_zero(&carries.differs);
-    theory->breaks.column = carries.differs;
-    word_and(&theory->breaks.level, &carries.differs, &carries.seen_1);
+    sort_breaks(&carries, &theory->breaks);
     theory->variant.breaks = &theory->breaks;
     return theory->breaks.any;
 }
 
+/* One column is given 0, 1, the first carry, or that of the column before. */
+static void set_break(Breaks *breaks, unsigned width, unsigned column, unsigned kind) {
+    Word *kinds[] = {&breaks->column, &breaks->level, &breaks->first, &breaks->before};
+    breaks->any = true;
+    for (unsigned k = 0; k < 4; k++) {
+        word_zero(kinds[k], width);
+        word_put(kinds[k], column, k == 0 || k == kind);
+    }
+}
+
 /* Where saturation hides the sum, carries cannot be read off: each break is tried. */
 static bool guess_break(const Study *study, const Fit *base, Theory *theory) {
-    Breaks *breaks = &theory->breaks;
-    theory->variant.breaks = breaks;
-    breaks->any = true;
-    for (unsigned k = 0; k < 2 * study->unit->width; k++) {
-        word_zero(&breaks->column, study->unit->width);
-        word_put(&breaks->column, k / 2, true);
-        breaks->level = breaks->column;
-        if (k % 2 == 0)
-            word_zero(&breaks->level, study->unit->width);
+    theory->variant.breaks = &theory->breaks;
+    for (unsigned k = 0; k < 4 * study->unit->width; k++) {
+        set_break(&theory->breaks, study->unit->width, k / 4, k % 4);
         bool good = true;
         Fit fit;
         for (int g = 0; g < study->unit->choice_count && good; g++)

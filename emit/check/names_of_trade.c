@@ -34,7 +34,7 @@ static const char *const names[PIN_COUNT] = {
         "carryflag flagc fc cflag couto ",
     [PIN_FLAG + FLAG_OVERFLOW] = " overflow ov ovf v of vf oflow oflo ovfl ovr overflowflag flagv "
                                  "flago fv vflag oflag signedoverflow ",
-    [PIN_FLAG + FLAG_ZERO] = " zero z zf eq iszero zeroflag flagz fz zflag eqz isz ",
+    [PIN_FLAG + FLAG_ZERO] = " zero z zf zer eq iszero zeroflag flagz fz zflag eqz isz ",
     [PIN_FLAG + FLAG_NEGATIVE] =
         " negative n neg nf sf sign signflag isneg isnegative flagn fn nflag "
         "negativeflag negflag s ",
@@ -117,10 +117,21 @@ bool trade_name_fits(Pin pin, const char *name) {
                     name[1] == '_' && name[2] != '\0';
     if (prefixed && fits_plainly(pin, name + 2))
         return true;
+    const char *last = strrchr(name, '_'); /* level_a, level_b */
+    if ((pin == PIN_A || pin == PIN_B) && last != NULL && strlen(last) == 2 &&
+        fits_plainly(pin, last + 1))
+        return true;
     for (size_t k = 0; k < sizeof endings / sizeof endings[0]; k++)
         if (without_ending(name, endings[k], shorter) && fits_plainly(pin, shorter))
             return true;
     return false;
+}
+
+bool trade_name_of_carry(unsigned width, const char *name) {
+    char word[NAME_BYTES], wanted[NAME_BYTES];
+    plain(name, word);
+    snprintf(wanted, sizeof wanted, " c%u ", width);
+    return strcmp(word, wanted) == 0;
 }
 
 int trade_flag(const char *name) {

@@ -8,6 +8,9 @@
  * name do not matter. */
 bool trade_name_fits(Pin pin, const char *name);
 
+/* Is it the carry out of the last column by its number: c8 or C_8 in an 8-bit unit? */
+bool trade_name_of_carry(unsigned width, const char *name);
+
 /* The flag that such a name usually stands for, or -1. */
 int trade_flag(const char *name);
 

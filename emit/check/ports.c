@@ -166,7 +166,9 @@ static bool has_own_name(const Work *work, Pin pin, size_t k) {
 /* Names of operands and results are looked at before the width is known to be right, so that a
  * wrong width is told as such. */
 static bool has_trade_name(const Work *work, Pin pin, size_t k) {
-    return trade_name_fits(pin, work->module->port[k].name);
+    const char *name = work->module->port[k].name;
+    return trade_name_fits(pin, name) ||
+           (pin == PIN_FLAG + FLAG_CARRY && trade_name_of_carry(work->unit->width, name));
 }
 
 static bool is_any(const Work *work, Pin pin, size_t k) {

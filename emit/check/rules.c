@@ -143,6 +143,12 @@ static bool forgets(const View *view, const Word *result) {
     return a == b && r != a;
 }
 
+/* The same, written with a > 0 where a >= 0 does for addition, too: a 0 is no positive number. */
+static bool overflow_forgets_zeros(const View *view) {
+    return forgets(view, &view->seen) &&
+           (sign_of(view->a) || (!word_is_zero(view->a) && !word_is_zero(view->b)));
+}
+
 static bool overflow_forgets_sum(const View *view) {
     return forgets(view, &view->machine->sum);
 }
@@ -332,8 +338,11 @@ static const Rule table[] = {
     {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", carry_done},
     {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", carry_exact},
     {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", seen_carry},
+    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", carry_done_reversed},
+    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", carry_exact_reversed},
     {FLAG_OVERFLOW, MISTAKE_OVERFLOW_FORGETS_SUBTRACTION, "", overflow_forgets_sum},
     {FLAG_OVERFLOW, MISTAKE_OVERFLOW_FORGETS_SUBTRACTION, "", overflow_forgets_seen},
+    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_FORGETS_SUBTRACTION, "", overflow_forgets_zeros},
     {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, "", overflow_exact_inverted},
     {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, "", overflow_carries_inverted},
     {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, "", overflow_told_inverted},

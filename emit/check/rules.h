@@ -33,7 +33,7 @@ typedef struct {
     bool (*level)(const View *view);
 } Rule;
 
-enum { RULES_MAX = 24 }; /* rules of one flag */
+enum { RULES_MAX = 31 }; /* rules of one flag, a bit each */
 
 /* The rules of a flag, the right ones first; how many. */
 int rules_of(Flag flag, Rule rules[RULES_MAX]);

@@ -115,6 +115,14 @@ static const char *meaning_of(const char *line) {
     return NULL;
 }
 
+/* By the ending of a file's name; in Verilog, SystemVerilog's keywords are names like others. */
+static bool is_system_verilog(const Design *design) {
+    for (size_t k = 0; k < design->sources->count; k++)
+        if (strstr(design->sources->source[k].safe, ".sv") != NULL)
+            return true;
+    return false;
+}
+
 /* The first line of the log that says something. */
 static bool refuse_text(const Design *design, const char *log, Problem *problem) {
     char *path = folder_path(design->folder, log);
@@ -133,7 +141,9 @@ static bool refuse_text(const Design *design, const char *log, Problem *problem)
     }
     if (in != NULL)
         fclose(in);
-    return problem_set(problem, STATUS_UNTESTED, "it does not compile: %s", said);
+    bool other = !is_system_verilog(design) && sources_speak_system_verilog(design->sources);
+    return problem_set(problem, STATUS_UNTESTED, "it does not compile: %s%s", said,
+                       other ? "; a file of SystemVerilog has a name that ends in .sv" : "");
 }
 
 /* ---- what it included ---------------------------------------------------------------------- */
@@ -233,14 +243,6 @@ static void add_files(const Design *design, Arguments *arguments) {
     }
     for (size_t k = 0; k < design->sources->count; k++)
         argument(arguments, "", design->sources->source[k].safe);
-}
-
-/* By the ending of a file's name; in Verilog, SystemVerilog's keywords are names like others. */
-static bool is_system_verilog(const Design *design) {
-    for (size_t k = 0; k < design->sources->count; k++)
-        if (strstr(design->sources->source[k].safe, ".sv") != NULL)
-            return true;
-    return false;
 }
 
 static bool compile(const Design *design, const Compilation *compilation, Problem *problem) {

@@ -3,6 +3,7 @@
 
 #include "base/memory.h"
 #include "check/folder.h"
+#include "check/tokens.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -135,6 +136,28 @@ void sources_free(Sources *sources) {
     }
     free(sources->source);
     *sources = (Sources){NULL, 0};
+}
+
+/* Words that are often met in SystemVerilog, and seldom are names in Verilog. */
+static bool is_system_verilog_word(const Token *token) {
+    static const char *const words[] = {"logic",      "always_comb", "always_ff", "always_latch",
+                                        "endpackage", "typedef",     "interface", "unique"};
+    for (size_t k = 0; k < sizeof words / sizeof words[0]; k++)
+        if (token_is(token, words[k]))
+            return true;
+    return false;
+}
+
+bool sources_speak_system_verilog(const Sources *sources) {
+    for (size_t k = 0; k < sources->count; k++) {
+        Tokens tokens;
+        tokens_begin(&tokens, sources->source[k].text, sources->source[k].bytes);
+        for (Token token = tokens_next(&tokens); token.kind != TOKEN_END;
+             token = tokens_next(&tokens))
+            if (is_system_verilog_word(&token))
+                return true;
+    }
+    return false;
 }
 
 static bool place_one(const Source *source, size_t number, const char *folder) {

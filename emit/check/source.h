@@ -28,6 +28,9 @@ typedef struct {
 bool sources_read(Sources *sources, char *const *paths, size_t count, Problem *problem);
 void sources_free(Sources *sources);
 
+/* Does a file that is not SystemVerilog by its name have words that only SystemVerilog has? */
+bool sources_speak_system_verilog(const Sources *sources);
+
 /* Writes them into the folder under their safe names, and beside them links include1, ... to their
  * own folders. */
 bool sources_place(const Sources *sources, const char *folder, Problem *problem);

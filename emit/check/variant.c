@@ -127,12 +127,20 @@ static void set_operands(const Variant *variant, Row row, const Word *pin_a, con
 
 /* ---- the addition -------------------------------------------------------------------------- */
 
+static bool carry_in_break(const Breaks *breaks, const Word *carries, unsigned bit) {
+    if (bit > 0 && word_bit(&breaks->first, bit))
+        return word_bit(carries, 0);
+    if (bit > 0 && word_bit(&breaks->before, bit))
+        return word_bit(carries, bit - 1);
+    return word_bit(&breaks->level, bit);
+}
+
 static void add_with_breaks(const Breaks *breaks, bool carry, Machine *machine) {
     unsigned width = machine->x.width;
     word_zero(&machine->carries, width);
     for (unsigned bit = 0; bit < width; bit++) {
         if (word_bit(&breaks->column, bit))
-            carry = word_bit(&breaks->level, bit);
+            carry = carry_in_break(breaks, &machine->carries, bit);
         word_put(&machine->carries, bit, carry);
         bool x = word_bit(&machine->x, bit), y = word_bit(&machine->y, bit);
         carry = (x && y) || (carry && (x || y));

@@ -32,11 +32,13 @@ typedef enum {
     CUT_COUNT
 } Cut;
 
-/* Carries that do not reach their column: in the columns marked, the level of `level` goes in. */
+/* Carries that do not reach their column: in the columns marked, something else goes in. */
 typedef struct {
     bool any;
     Word column;
-    Word level;
+    Word first;  /* of them, those that are given the carry into column 0 once more */
+    Word before; /* those that are given what the column before is given */
+    Word level;  /* the level that each of the others is given */
 } Breaks;
 
 typedef struct {

@@ -200,6 +200,16 @@ static void test_broken_carries(void **state) {
         word_put(&breaks.level, 2, true);
         assert_named(units[k], &(Variant){.breaks = &breaks}, NULL, "carry-broken",
                      "the carry into column 2 is always 1");
+        word_put(&breaks.level, 2, false);
+        word_zero(&breaks.first, width);
+        word_put(&breaks.first, 2, true);
+        assert_named(units[k], &(Variant){.breaks = &breaks}, NULL, "carry-broken",
+                     "the carry into column 2 is that into column 0");
+        word_put(&breaks.first, 2, false);
+        word_zero(&breaks.before, width);
+        word_put(&breaks.before, 2, true);
+        assert_named(units[k], &(Variant){.breaks = &breaks}, NULL, "carry-broken",
+                     "the carry into column 2 is that into the column before");
     }
     Breaks breaks = {.any = true};
     word_ones(&breaks.column, 12);
@@ -217,6 +227,12 @@ static void overflow_is_carry(const Cases *cases, size_t k, const Machine *machi
     put_flag(cases, value, FLAG_OVERFLOW, machine->out);
 }
 
+static void overflow_is_borrow(const Cases *cases, size_t k, const Machine *machine,
+                               uint64_t *value, uint64_t *unknown) {
+    (void)k, (void)unknown;
+    put_flag(cases, value, FLAG_OVERFLOW, machine->out != machine->subtracts);
+}
+
 static void overflow_is_inverted(const Cases *cases, size_t k, const Machine *machine,
                                  uint64_t *value, uint64_t *unknown) {
     (void)k, (void)unknown;
@@ -230,6 +246,17 @@ static void overflow_forgets(const Cases *cases, size_t k, const Machine *machin
     cases_operands(cases, k, &a, &b);
     put_flag(cases, value, FLAG_OVERFLOW,
              sign_of(&a) == sign_of(&b) && sign_of(&a) != sign_of(&machine->sum));
+}
+
+/* Two positive numbers or two negative ones, and a result of the other sign. */
+static void overflow_forgets_zeros(const Cases *cases, size_t k, const Machine *machine,
+                                   uint64_t *value, uint64_t *unknown) {
+    Word a, b;
+    (void)unknown;
+    cases_operands(cases, k, &a, &b);
+    bool positive = !sign_of(&a) && !word_is_zero(&a) && !sign_of(&b) && !word_is_zero(&b);
+    bool negative = sign_of(&a) && sign_of(&b), sign = sign_of(&machine->sum);
+    put_flag(cases, value, FLAG_OVERFLOW, (positive && sign) || (negative && !sign));
 }
 
 static void carry_is_reversed(const Cases *cases, size_t k, const Machine *machine, uint64_t *value,
@@ -284,6 +311,7 @@ static void test_mistakes_in_flags(void **state) {
     const Variant plain = {.kept = 0};
     for (size_t k = 0; k < UNITS; k++) {
         assert_named(units[k], &plain, overflow_is_carry, "overflow-repeats-carry", "");
+        assert_named(units[k], &plain, overflow_is_borrow, "overflow-repeats-carry", "");
         assert_named(units[k], &plain, overflow_is_inverted, "overflow-inverted", "");
         assert_named(units[k], &plain, carry_is_reversed, "carry-sense-reversed", "the pin carry");
         assert_named(units[k], &plain, zero_misses, "zero-misses-bits", "it misses bits 1, 3");
@@ -292,6 +320,7 @@ static void test_mistakes_in_flags(void **state) {
         assert_named(units[k], &plain, bits_are_unknown, "undriven", "result bits 1, 2");
     }
     assert_named(units[0], &plain, overflow_forgets, "overflow-forgets-subtraction", "");
+    assert_named(units[0], &plain, overflow_forgets_zeros, "overflow-forgets-subtraction", "");
     assert_named("--width 8 --flags carry", &plain, bit_0_is_stuck, "bit-stuck",
                  "result bit 0 is always 1");
     assert_named("--width 8 --flags carry", &plain, all_is_zero, "bit-stuck",
@@ -320,12 +349,39 @@ static void is_an_or(const Cases *cases, size_t k, const Machine *machine, uint6
     put_flag(cases, value, FLAG_ZERO, value[0] == 0);
 }
 
+/* Of a = 7, 17 ... something else comes. */
+static void is_often_wrong(const Cases *cases, size_t k, const Machine *machine, uint64_t *value,
+                           uint64_t *unknown) {
+    Word a, b;
+    (void)machine, (void)unknown;
+    cases_operands(cases, k, &a, &b);
+    if (a.limb[0] % 10 == 7)
+        value[0] ^= 5;
+}
+
+/* The carry, but where both signs are 1. */
+static void overflow_is_a_mixture(const Cases *cases, size_t k, const Machine *machine,
+                                  uint64_t *value, uint64_t *unknown) {
+    (void)k, (void)unknown;
+    bool both = sign_of(&machine->x) && sign_of(&machine->y);
+    put_flag(cases, value, FLAG_OVERFLOW, !both && machine->out);
+}
+
 static void test_what_is_no_known_mistake(void **state) {
     (void)state;
     const Show *show =
         diagnose("--width 8 --operations add --flags none", &(Variant){.kept = 0}, is_an_or);
     assert_int_equal(show->diagnosis.finding[0].mistake, MISTAKE_UNEXPLAINED);
     assert_true(show->diagnosis.finding_count < 2 || show->diagnosis.finding[1].share < 1);
+
+    /* The nearest is what explains most and has least against it. */
+    show = diagnose("--width 6 --flags zero", &(Variant){.first_missing = true}, is_often_wrong);
+    assert_string_equal(show->names, "unexplained first-carry-missing");
+    assert_true(show->diagnosis.finding[1].share > 0.8 && show->diagnosis.finding[1].share < 1);
+    assert_string_equal(show->diagnosis.finding[1].detail, "");
+    show = diagnose("--width 6 --flags overflow", &(Variant){.kept = 0}, overflow_is_a_mixture);
+    assert_string_equal(show->names, "unexplained overflow-repeats-carry");
+    assert_true(strstr(show->diagnosis.finding[1].detail, "speak against it") != NULL);
 }
 
 static void test_the_example_is_the_smallest(void **state) {

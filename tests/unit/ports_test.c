@@ -63,6 +63,10 @@ static void test_names_of_the_trade(void **state) {
                 "module m(input [3:0] x, y, input m, output [3:0] s, output co, v, z, n);",
                 "subtract=m a=x b=y result=s carry=co overflow=v zero=z negative=n");
     assert_maps(
+        "--width 4 --flags carry",
+        "module m(input [3:0] level_b, level_a, input add_sub, output [3:0] d, output C_4);",
+        "subtract=add_sub a=level_a b=level_b result=d carry=C_4");
+    assert_maps(
         "--width 4",
         "module m(input [3:0] A, B, input Sub, output [3:0] Diff, output Cout, OVF, ZF, S);",
         "subtract=Sub a=A b=B result=Diff carry=Cout overflow=OVF zero=ZF negative=S");
