@@ -20,6 +20,7 @@ void draw_unit(const Unit *unit, const Working *example, bool gates, Scene *scen
  * returns sentences for those who cannot see it; the caller frees them. */
 char *row_draw(const Unit *unit, const Working *example, Scene *scene);
 char *gates_draw(const Unit *unit, const Working *example, Scene *scene);
+char *network_draw(const Unit *unit, const Working *example, Scene *scene);
 
 /* More columns than this are drawn abridged: the lowest and the highest of them. */
 enum { DRAW_COLUMNS_MAX = 32 };

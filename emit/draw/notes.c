@@ -138,6 +138,18 @@ void notes_add(Scene *scene, const char *text) {
                     TEXT_PLAIN, text);
 }
 
+void notes_result(const Unit *unit, Scene *scene) {
+    if (unit->overflow == OVERFLOW_SATURATE_SIGNED)
+        notes_add(scene, "saturate: a result that does not fit two's complement becomes the "
+                         "highest or the lowest number there is.");
+    if (unit->overflow == OVERFLOW_SATURATE_UNSIGNED)
+        notes_add(scene, "saturate: a result that does not fit unsigned becomes the highest "
+                         "number there is, or 0.");
+    if (unit_can_idle(unit))
+        notes_add(scene, "if active: with no operation asked for, result and flags are 0, and "
+                         "zero is 1.");
+}
+
 /* "The pins: a is observed, b is predicted." for the two that are written as letters. */
 static void note_operands(const Unit *unit, Scene *scene) {
     bool a = strcmp(unit->pin[PIN_A], "a") != 0;

@@ -13,6 +13,9 @@ char *notes_heading(const Unit *unit, const Working *example, Scene *scene);
 /* A paragraph below everything that the scene shows so far. */
 void notes_add(Scene *scene, const char *text);
 
+/* What is done to the result on its way out: saturation, and 0 where nothing is asked for. */
+void notes_result(const Unit *unit, Scene *scene);
+
 /* The notes that every picture has: registers, and pins that have names of their own. */
 void notes_pins(const Unit *unit, Scene *scene);
 

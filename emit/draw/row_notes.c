@@ -75,21 +75,9 @@ static void note_adders(const Row *row) {
                     "3.");
 }
 
-static void note_result(const Row *row) {
-    if (row->unit->overflow == OVERFLOW_SATURATE_SIGNED)
-        notes_add(row->scene, "saturate: a result that does not fit two's complement becomes the "
-                              "highest or the lowest number there is.");
-    if (row->unit->overflow == OVERFLOW_SATURATE_UNSIGNED)
-        notes_add(row->scene, "saturate: a result that does not fit unsigned becomes the highest "
-                              "number there is, or 0.");
-    if (!literal_is_constant(row_signal(row, SIGNAL_ACTIVE)))
-        notes_add(row->scene, "if active: with no operation asked for, result and flags are 0, and "
-                              "zero is 1.");
-}
-
 void row_draw_notes(const Row *row) {
     note_adders(row);
-    note_result(row);
+    notes_result(row->unit, row->scene);
     notes_pins(row->unit, row->scene);
     if (row->values != NULL)
         note_path(row);

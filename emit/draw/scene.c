@@ -257,6 +257,7 @@ void scene_write(const Scene *scene, FILE *out) {
     svg_begin(out, scene->width, scene->height, scene->title, scene->description);
     write_marks(scene, MARK_BAND, out);
     write_wires(scene, WIRE_FRAME, "fill=\"none\" stroke=\"black\" stroke-width=\"0.5\"", out);
+    write_wires(scene, WIRE_FINE, "fill=\"none\" stroke=\"black\" stroke-width=\"0.5\"", out);
     write_wires(scene, WIRE_PLAIN, "fill=\"none\" stroke=\"black\"", out);
     write_wires(scene, WIRE_DASHED, "fill=\"none\" stroke=\"black\" stroke-dasharray=\"3 3\"", out);
     write_wires(scene, WIRE_HEAVY, "fill=\"none\" stroke=\"black\" stroke-width=\"3\"", out);

@@ -46,6 +46,7 @@ typedef struct {
 typedef enum {
     WIRE_PLAIN,
     WIRE_HEAVY,  /* on the carry path */
+    WIRE_FINE,   /* beside what a drawing is about */
     WIRE_DASHED, /* goes on elsewhere: another band, columns left out */
     WIRE_FRAME,  /* no wire but a line to guide the eye: no net */
 } WireStyle;

@@ -245,6 +245,21 @@ static void draw_wedge(const Box *box, FILE *out) {
     svg_path_end(out, true);
 }
 
+/* Corners that lie on the box's edges: where along the top, at the sides halfway down, and along
+ * the bottom, as parts of the width. */
+static void draw_polygon(const Box *box, double top, double side, double bottom, FILE *out) {
+    const double right = box->x + box->width, end = box->y + box->height;
+    const double middle = box->y + box->height / 2;
+    svg_path(out, ground(box->shade));
+    svg_to(out, 'M', box->x + box->width * top, box->y);
+    svg_to(out, 'L', right - box->width * top, box->y);
+    svg_to(out, 'L', right - box->width * side, middle);
+    svg_to(out, 'L', right - box->width * bottom, end);
+    svg_to(out, 'L', box->x + box->width * bottom, end);
+    svg_to(out, 'L', box->x + box->width * side, middle);
+    svg_path_end(out, true);
+}
+
 static void draw_clock_triangle(const Box *box, FILE *out) {
     const double y = box->y + box->height - 9;
     bool left = box->facing == FACING_LEFT;
@@ -284,6 +299,12 @@ void symbol_write(const Box *box, SymbolSet set, FILE *out) {
         break;
     case SYMBOL_WEDGE:
         draw_wedge(box, out);
+        break;
+    case SYMBOL_HEXAGON:
+        draw_polygon(box, 0.17, 0, 0.17, out);
+        break;
+    case SYMBOL_FUNNEL:
+        draw_polygon(box, 0, 0.14, 0.28, out);
         break;
     default:
         svg_rect(out, box->x, box->y, box->width, box->height, ground(box->shade));

@@ -21,7 +21,9 @@ typedef enum {
     SYMBOL_INVERTER, /* one input */
     SYMBOL_DISC,     /* in an ellipse that fills the box, */
     SYMBOL_DIAMOND,  /* a diamond, */
-    SYMBOL_WEDGE,    /* a triangle whose tip points the way the box faces */
+    SYMBOL_WEDGE,    /* a triangle whose tip points the way the box faces, */
+    SYMBOL_HEXAGON,  /* a hexagon, flat at top and bottom, */
+    SYMBOL_FUNNEL,   /* wide at the top, narrow at the bottom, as multiplexers are drawn */
 } Symbol;
 
 typedef enum { SHADE_WHITE, SHADE_GREY, SHADE_BLACK } Shade; /* labels on black are white */
