@@ -1,7 +1,7 @@
 // A small unit of the logger's processor: a case statement over an operation code.
-// options: --width 8 --operations add,sub,inc,dec,pass --flags zero,negative
+// options: --width 9 --operations add,sub,inc,dec,pass --flags zero,negative
 // verdict: PASS
-module logger_unit(input [7:0] opa, opb, input [2:0] opcode, output reg [7:0] y, output zf, nf);
+module logger_unit(input [8:0] opa, opb, input [2:0] opcode, output reg [8:0] y, output zf, nf);
   localparam ADD = 3'd0, SUB = 3'd1, INC = 3'd2, DEC = 3'd3, PASS = 3'd4;
   always @* case (opcode)
     ADD: y = opa + opb;
@@ -9,8 +9,8 @@ module logger_unit(input [7:0] opa, opb, input [2:0] opcode, output reg [7:0] y,
     INC: y = opa + 1'b1;
     DEC: y = opa - 1'b1;
     PASS: y = opa;
-    default: y = 8'h00;
+    default: y = 9'h00;
   endcase
-  assign zf = y == 8'h00;
-  assign nf = y[7];
+  assign zf = y == 9'h00;
+  assign nf = y[8];
 endmodule

@@ -1,6 +1,6 @@
 // The pin in means a borrow, the pin out no borrow.
-// options: --width 8 --operations adc,sbc --flags carry
+// options: --width 9 --operations adc,sbc --flags carry
 // verdict: WRONG carry-sense-reversed
-module slice(input [7:0] a, b, input cin, sel, output [7:0] r, output cout);
+module slice(input [8:0] a, b, input cin, sel, output [8:0] r, output cout);
   assign {cout, r} = sel ? a + {1'b0, ~b} + !cin : a + b + cin;
 endmodule

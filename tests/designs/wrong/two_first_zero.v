@@ -1,7 +1,7 @@
-// options: --width 8
+// options: --width 9
 // verdict: WRONG first-carry-missing zero-misses-bits
-module two1(input [7:0] a, b, input m, output [7:0] s, output co, v, z, n);
-  wire [7:0] y = b ^ {8{m}};
+module two1(input [8:0] a, b, input m, output [8:0] s, output co, v, z, n);
+  wire [8:0] y = b ^ {9{m}};
   assign {co, s} = a + y;
-  assign v = (a[7] == y[7]) & (s[7] != a[7]), z = ~|s[6:0], n = s[7];
+  assign v = (a[8] == y[8]) & (s[8] != a[8]), z = ~|s[7:0], n = s[8];
 endmodule

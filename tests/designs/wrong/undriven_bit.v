@@ -1,10 +1,10 @@
 // The top bit is left out of a loop.
-// options: --width 8 --flags none
+// options: --width 9 --flags none
 // verdict: WRONG undriven
-module loop(input [7:0] a, b, input m, output [7:0] s);
-  wire [7:0] t = m ? a - b : a + b;
+module loop(input [8:0] a, b, input m, output [8:0] s);
+  wire [8:0] t = m ? a - b : a + b;
   genvar i;
-  generate for (i = 0; i < 7; i = i + 1) begin : bits
+  generate for (i = 0; i < 8; i = i + 1) begin : bits
     assign s[i] = t[i];
   end endgenerate
 endmodule
