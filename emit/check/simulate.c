@@ -88,7 +88,9 @@ static void say_line(const Design *design, const char *line, char *said, size_t 
         rest = strchr(line, ' ');
         rest = rest == NULL ? line : rest + 1;
     }
-    for (const char *c = rest != NULL ? rest : line; *c != '\0'; c++) {
+    if (rest == NULL)
+        rest = strncmp(line, ":0: ", 4) == 0 ? line + 4 : line; /* of no file */
+    for (const char *c = rest; *c != '\0'; c++) {
         c += tag_at(c);
         if (*c == '\0')
             break;
@@ -105,7 +107,7 @@ static bool says_nothing(const char *line) {
 
 /* What a line of the compiler means, where its words would puzzle; NULL elsewhere. */
 static const char *meaning_of(const char *line) {
-    if (strstr(line, "bad_alloc") != NULL)
+    if (strstr(line, "bad_alloc") != NULL || strstr(line, "malloc() ran out") != NULL)
         return "it needs more memory than a check gives it";
     if (strstr(line, "No top level modules") != NULL)
         return "there is no module in it";

@@ -3,7 +3,14 @@
 # hang, nothing left behind, nothing written elsewhere, and the reason in one line.
 set -eu
 . "$SOURCE/tests/designs/check_all.sh"
-check_all "$SOURCE"/tests/designs/hostile/*.v
+
+# An included pipe into which nobody writes takes no processor time: the clock ends it, meanwhile.
+mkdir waits
+mkfifo waits/pipe.vh
+{ echo '`include "pipe.vh"' && cat "$SOURCE/tests/designs/right/terse.v"; } >waits/waits.v
+{ TMPDIR=$folder/waits "$SUMWRIGHT" check --width 4 waits/waits.v || echo "status $?"; } >waited 2>&1 &
+
+check_all "$SOURCE"/tests/designs/hostile/*.*v
 designs=$(grep -c '^right ' results)
 [ ! -e /tmp/sumwright_dump.vcd ] || { echo "wrong: a dump was written"; exit 1; }
 
@@ -101,6 +108,27 @@ echo '`include "link.vh"' >linked.v
 cat right.v >>linked.v
 expects 3 "includes 'link.vh', which is not in its own folder" linked.v
 
+# Text without end, made here: very deep, very long, very many.
+repeated() { awk -v count="$1" -v text="$2" 'BEGIN { while (count-- > 0) printf "%s", text }'; }
+inside() { sed '$d' right.v && cat inner && echo endmodule; }
+{ echo initial && repeated 200000 'begin ' && repeated 200000 'end '; } >inner
+inside >big.v
+expects 3 "big.v:.*: memory exhausted" big.v
+{ echo 'wire w = ' && repeated 200000 '(' && echo m && repeated 200000 ')' && echo ';'; } >inner
+inside >big.v
+expects 3 "big.v:.*: memory exhausted" big.v
+awk 'BEGIN { printf "wire w"; for (k = 0; k < 20000; k++) printf ", w%d", k; print ";" }' >inner
+inside >big.v
+expects 0 '^PASS' big.v
+{ printf '/*' && repeated 1000000 '**' && echo '*/' && cat right.v; } >big.v
+expects 0 '^PASS' big.v
+{ repeated 100000 '`ifdef X\n' && cat right.v; } >big.v
+expects 3 "lacks an" big.v
+{ printf 'module ' && repeated 1000000 long && sed 1s/module.unit// right.v; } >big.v
+expects 3 "does not compile" big.v
+printf 'module unit(input [3:0] a, b, input m, output [3:0] s);\n\000endmodule\n' >nul.v
+expects 3 "is binary" nul.v
+
 # What the command line itself has wrong.
 refuses() {
   status=0
@@ -119,6 +147,29 @@ refuses --parameter W=1 --parameter W=2 right.v
 mkdir nothing
 refuses --each nothing
 
+# Temporary folders: odd names are as good as others, what is none is told in one line.
+for name in "two words" "it's" 'quo"te' '$(touch touched)' ';touch touched' '-D' '--' 'line
+end' '*' 'ümlaut' 'back\slash' '%s%n'; do
+  mkdir "./$name"
+  TMPDIR=$PWD/$name expects 0 '^PASS' right.v
+  TMPDIR=./$name expects 0 '^PASS' right.v
+  rmdir "./$name" || wrong "left behind in $name"
+done
+[ ! -e touched ] || wrong "a shell ran"
+TMPDIR= expects 0 '^PASS' right.v
+for name in missing right.v right.v/below /proc "$(repeated 5000 x)"; do
+  status=0
+  TMPDIR=$name "$SUMWRIGHT" check --width 4 --flags none right.v >stdout 2>stderr || status=$?
+  [ $status -eq 4 ] && [ ! -s stdout ] && [ "$(wc -l <stderr)" -eq 1 ] && grep -q "TMPDIR" stderr ||
+    wrong "no clear line for TMPDIR=$name"
+  cases=$((cases + 1))
+done
+
+wait
+grep -q "^UNTESTED .*: the compiler is not done with it" ../waited && grep -q "^status 3" ../waited ||
+  wrong "a pipe that is included: $(cat ../waited)"
+cases=$((cases + 1))
+
 # Without the simulator.
 status=0
 PATH=/nowhere "$SUMWRIGHT" check right.v >stdout 2>stderr || status=$?
@@ -126,20 +177,18 @@ PATH=/nowhere "$SUMWRIGHT" check right.v >stdout 2>stderr || status=$?
   wrong "no clear line without a simulator"
 
 # A signal ends the simulator, too, and the temporary folder goes.
-for signal in TERM INT HUP; do
-  for seconds in 0.05 0.3 1; do
-    # A shell's background job ignores INT; timeout does not let it.
-    status=0
-    timeout -s $signal $seconds "$SUMWRIGHT" check --width 4 --flags none --each --jobs 2 \
-      "$SOURCE/tests/designs/hostile/endless_loop.v" "$SOURCE/tests/designs/hostile/gate_loop.v" \
-      >stdout 2>stderr || status=$?
-    [ $status -eq 124 ] || wrong "status $status after $signal"
-    [ -z "$(ls -A "$TMPDIR")" ] || wrong "left behind after $signal: $(ls "$TMPDIR")"
-    for process in /proc/[0-9]*/cwd; do
-      case $(readlink "$process") in "$TMPDIR"*) wrong "still running after $signal: $process" ;; esac
-    done
-    cases=$((cases + 1))
+for when in TERM,0.05 TERM,0.5 INT,0.02 INT,0.3 HUP,0.1 HUP,0.3 QUIT,0.3; do
+  # A shell's background job ignores INT; timeout does not let it.
+  signal=${when%,*} status=0
+  timeout -s $signal ${when#*,} "$SUMWRIGHT" check --width 4 --flags none --each --jobs 2 \
+    "$SOURCE/tests/designs/hostile/endless_loop.v" "$SOURCE/tests/designs/hostile/gate_loop.v" \
+    >stdout 2>stderr || status=$?
+  [ $status -eq 124 ] || wrong "status $status after $signal"
+  [ -z "$(ls -A "$TMPDIR")" ] || wrong "left behind after $signal: $(ls "$TMPDIR")"
+  for process in /proc/[0-9]*/cwd; do
+    case $(readlink "$process") in "$TMPDIR"*) wrong "still running after $signal: $process" ;; esac
   done
+  cases=$((cases + 1))
 done
 [ -z "$(ls -A "$TMPDIR")" ] || wrong "left behind: $(ls "$TMPDIR")"
 echo "$designs hostile designs and $cases odd names, files and signals"
