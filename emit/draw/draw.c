@@ -7,9 +7,10 @@
 #include <stdlib.h>
 
 void draw_unit(const Unit *unit, const Working *example, bool gates, Scene *scene) {
-    (void)gates;
     bool chain = unit->structure == STRUCTURE_RIPPLE || unit->structure == STRUCTURE_FEWEST;
-    char *words = chain ? row_draw(unit, example, scene) : network_draw(unit, example, scene);
+    char *words = gates   ? gates_draw(unit, example, scene)
+                  : chain ? row_draw(unit, example, scene)
+                          : network_draw(unit, example, scene);
     char *sentence = notes_heading(unit, example, scene);
     char *title =
         memory_text("%s, %u bits, %s", unit->name, unit->width, structure_name(unit->structure));

@@ -258,9 +258,10 @@ void scene_write(const Scene *scene, FILE *out) {
     write_marks(scene, MARK_BAND, out);
     write_wires(scene, WIRE_FRAME, "fill=\"none\" stroke=\"black\" stroke-width=\"0.5\"", out);
     write_wires(scene, WIRE_FINE, "fill=\"none\" stroke=\"black\" stroke-width=\"0.5\"", out);
-    write_wires(scene, WIRE_PLAIN, "fill=\"none\" stroke=\"black\"", out);
+    write_wires(scene, WIRE_PLAIN, "fill=\"none\" stroke=\"black\" stroke-linecap=\"square\"", out);
     write_wires(scene, WIRE_DASHED, "fill=\"none\" stroke=\"black\" stroke-dasharray=\"3 3\"", out);
-    write_wires(scene, WIRE_HEAVY, "fill=\"none\" stroke=\"black\" stroke-width=\"3\"", out);
+    write_wires(scene, WIRE_HEAVY,
+                "fill=\"none\" stroke=\"black\" stroke-width=\"3\" stroke-linecap=\"square\"", out);
     for (uint32_t k = 0; k < scene->box_count; k++)
         symbol_write(&scene->box[k], scene->symbols, out);
     for (uint32_t k = 0; k < scene->dot_count; k++)
