@@ -1,7 +1,8 @@
 #!/bin/sh
-# The other operations and control styles: each operation alone, one-hot requests (at most one at
-# once, as the contract has it) and codes, used and unused. Yosys proves each emitted unit equal to
-# an independent description and reads it without a warning.
+# Every operation under every control style at 1, 4, 8 and 16 bits, in each detail: each operation
+# alone, by one line of either level, by one-hot requests (at most one at once, as the contract has
+# it) and by codes, used and unused; and every carry structure. Yosys proves each emitted unit equal
+# to an independent description and reads it without a warning.
 set -eu
 . "$SOURCE/tests/outside/yosys_lib.sh"
 
@@ -26,16 +27,19 @@ one_hot() { # width sense rule detail operations
 }
 
 # Codes by position, or those given: operation=code.
-code() { # width sense rule detail bits operations
-  emit_unit "$1" "$2" "$3" "$4" code "$6"
-  bits=$5 choices= k=0
-  for choice in $(echo "$6" | tr , ' '); do
+code() { # width sense rule detail bits operations [OPTIONS]
+  bits=$5
+  n=$1 sense=$2 rule=$3 detail=$4 operations=$6
+  shift 6
+  emit_unit "$n" "$sense" "$rule" "$detail" code "$operations" "$@"
+  choices= k=0
+  for choice in $(echo "$operations" | tr , ' '); do
     value=$k
     case $choice in *=*) value="$bits'b${choice#*=}" ;; esac
     choices="$choices ${choice%%=*}:op==$value"
     k=$((k + 1))
   done
-  operations=$(echo "$6" | sed 's/=[01]*//g')
+  operations=$(echo "$operations" | sed 's/=[01]*//g')
   ports_of
   range=
   [ "$bits" -eq 1 ] || range="[$bits-1:0]"
@@ -43,41 +47,54 @@ code() { # width sense rule detail bits operations
   prove $name
 }
 
-alone() { # width sense detail operation
-  emit_unit "$1" "$2" wrap "$3" fixed "$4"
-  ports_of
-  describe $name "$1" "$2" wrap "$ports" "$4:1" >${name}_plain.v
-  prove $name
+# The next sense and overflow rule: all six by turns.
+turn=0
+next_turn() {
+  turn=$((turn + 1))
+  case $((turn % 2)) in 0) sense=no-borrow ;; 1) sense=borrow ;; esac
+  case $((turn % 3)) in 0) rule=wrap ;; 1) rule=saturate-signed ;; 2) rule=saturate-unsigned ;; esac
 }
 
 all=add,adc,sub,sbc,rsb,inc,dec,neg,pass
 for detail in operators cells gates; do
+  for width in 1 4 8 16; do
+    for operation in $(echo $all | tr , ' '); do
+      next_turn
+      alone $width $sense $rule $detail $operation
+    done
+    # each operation first and second, under both levels
+    for two in add,rsb rsb,sbc sbc,dec dec,adc adc,pass pass,inc inc,neg neg,sub sub,add; do
+      for control in high low; do
+        next_turn
+        pair $width $sense $rule $detail $control $two
+      done
+    done
+    next_turn
+    one_hot $width $sense wrap $detail $all
+    next_turn
+    code $width $sense saturate-signed $detail 4 $all
+  done
   for sense in no-borrow borrow; do
-    for operation in rsb inc dec neg pass; do
-      alone 4 $sense $detail $operation
-    done
-    for width in 1 4; do
-      one_hot $width $sense wrap $detail $all
-      code $width $sense saturate-signed $detail 4 $all
-    done
     one_hot 4 $sense saturate-unsigned $detail add,sub
     one_hot 4 $sense saturate-signed $detail inc,dec,pass
     code 5 $sense saturate-unsigned $detail 3 sbc=101,inc=010,add=110
     code 4 $sense wrap $detail 2 add,sub,neg,rsb
     code 4 $sense wrap $detail 1 dec,adc
   done
-  one_hot 8 no-borrow wrap $detail $all
-  code 8 borrow saturate-signed $detail 4 $all
-  one_hot 16 borrow wrap $detail $all
-  code 16 no-borrow wrap $detail 4 $all
-  for operation in rsb inc dec neg pass; do
-    alone 1 no-borrow $detail $operation
-    alone 16 borrow $detail $operation
+done
+
+# The structures. Nine columns of carries take four levels of prefix cells at least.
+for width in 1 8; do
+  for structure in skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer \
+    depth=4 depth=5; do
+    next_turn
+    code $width $sense $rule gates 4 $all --structure $structure
+  done
+  next_turn
+  code $width $sense $rule gates 1 inc,dec --structure fewest
+  for two in add,sub adc,sbc sbc,rsb; do
+    next_turn
+    code $width $sense $rule gates 1 $two --structure fewest
   done
 done
-alone 8 borrow operators rsb
-alone 8 no-borrow cells inc
-alone 8 borrow gates dec
-alone 8 no-borrow cells neg
-alone 8 borrow operators pass
 run_proofs

@@ -68,7 +68,7 @@ read_verilog $name.v ${name}_plain.v
 hierarchy -check; proc; flatten; opt_clean
 equiv_make ${name}_clocked $1 equal
 hierarchy -top equal
-clk2fflogic; techmap; opt -full
+clk2fflogic; opt_clean
 equiv_simple -undef -seq 3
 equiv_induct -undef -seq 4
 equiv_status -assert
