@@ -1,6 +1,10 @@
 %# The flag row of operators and cells: what is said about the result, and done to it.
 %if signs
 
+%if network
+  // A signed result fits when what enters the sign column equals what leaves it.
+  wire ${overflows} = ${leaves_sign} ^ ${enters_sign};
+%else
 %if cells
 %if half_first
   // The carry into the sign column; a single column has none.
@@ -23,31 +27,32 @@
   // A signed result does not fit when the operands' signs are equal and the sum's differs.
   wire ${overflows} = (${x}[WIDTH-1] == ${y}[WIDTH-1]) && (${sum}[WIDTH-1] != ${x}[WIDTH-1]);
 %end
+%end
 %if below
-  wire ${below_zero} = ${sum}[WIDTH-1] ^ ${overflows};  // the sign of the exact result
+  wire ${below_zero} = ${sum}[${sign}] ^ ${overflows};  // the sign of the exact result
 %end
 %end
 %if saturates_signed
 
   // Where the result does not fit: 011...1 above, 100...0 below.
-  wire [WIDTH-1:0] ${nearest} = {WIDTH{~${below_zero}}} ^ {1'b1, {(WIDTH-1){1'b0}}};
-  wire [WIDTH-1:0] ${fitted} = ${overflows} ? ${nearest} : ${sum};
+  wire [${sign}:0] ${nearest} = {${bits}{~${below_zero}}} ^ ${bottom_word};
+  wire [${sign}:0] ${fitted} = ${overflows} ? ${nearest} : ${sum};
 %end
 %if make.too_low
 
-  // Below 0 becomes 0, above 2^WIDTH - 1 becomes that.
+  // Below 0 becomes 0, above 2^${bits} - 1 becomes that.
   wire ${too_low} = ${make.too_low};
 %end
 %if make.too_high
   wire ${too_high} = ${make.too_high};
 %end
 %if saturates_unsigned
-  wire [WIDTH-1:0] ${fitted} = ${make.fitted};
+  wire [${sign}:0] ${fitted} = ${make.fitted};
 %end
 %if masked
 
   // With nothing requested the result is 0.
-  wire [WIDTH-1:0] ${delivered} = ${whole} & {WIDTH{${active}}};
+  wire [${sign}:0] ${delivered} = ${whole} & {${bits}{${active}}};
 %end
 
   assign ${out.result} = ${final};
@@ -58,10 +63,10 @@
   assign ${out.overflow} = ${make.overflow};
 %end
 %if out.zero
-  assign ${out.zero} = ${final} == {WIDTH{1'b0}};
+  assign ${out.zero} = ${final} == {${bits}{1'b0}};
 %end
 %if out.negative
-  assign ${out.negative} = ${final}[WIDTH-1];
+  assign ${out.negative} = ${final}[${sign}];
 %end
 %if out.less_signed
   assign ${out.less_signed} = ${make.less_signed};

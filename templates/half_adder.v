@@ -1,3 +1,5 @@
+%# Only where no carry enters the first column.
+%if half_first
 
 // Adds two bits.
 module ${name}_half_adder (
@@ -9,3 +11,4 @@ module ${name}_half_adder (
   assign sum  = a ^ b;
   assign cout = a & b;
 endmodule
+%end

@@ -17,10 +17,10 @@
 
   // The operands as the adder sees them.
 %if make.operand_a
-  wire [WIDTH-1:0] ${operand_a} = ${make.operand_a};
+  wire [${sign}:0] ${operand_a} = ${make.operand_a};
 %end
 %if make.operand_b
-  wire [WIDTH-1:0] ${operand_b} = ${make.operand_b};
+  wire [${sign}:0] ${operand_b} = ${make.operand_b};
 %end
 %if make.first_carry
   wire ${first_carry} = ${make.first_carry};

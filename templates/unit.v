@@ -68,9 +68,8 @@ endmodule
 
 // The cells stand in the unit's file, so that it can be copied or handed in whole.
 // verilator lint_off DECLFILENAME
-${full_adder}
-%if half_first
-${half_adder}
+%each module
+${module}
 %end
 // verilator lint_on DECLFILENAME
 %end

@@ -44,18 +44,26 @@ static uint32_t mark_column(Netlist *netlist, const Adder *adder, const Columns 
 void columns_open(Netlist *netlist, const Adder *adder, Columns *columns) {
     unsigned width = adder->width;
     bool turns = comes_with(netlist, adder->y[0], adder->first);
-    *columns =
-        (Columns){.width = width,
-                  .turned = turns ? adder->first : LITERAL_0,
-                  .stem = turns && !literal_is_constant(adder->first) ? "carry_or_borrow" : "carry",
-                  .generates = room(width),
-                  .passes = room(width),
-                  .half = room(width),
-                  .carry = room(width + 1),
-                  .column = room(width),
-                  .giver = room(width + 1)};
+    *columns = (Columns){.width = width,
+                         .turned = turns ? adder->first : LITERAL_0,
+                         .stem = "carry",
+                         .generates = room(width),
+                         .passes = room(width),
+                         .half = room(width),
+                         .carry = room(width + 1),
+                         .column = room(width),
+                         .giver = room(width + 1)};
+    if (columns->turned == LITERAL_1)
+        columns->stem = adder->subtracting == LITERAL_1 ? "borrow" : "no_carry";
+    else if (columns->turned != LITERAL_0)
+        columns->stem = "carry_or_borrow";
+    netlist->carry_stem = columns->stem;
+    netlist->turned = columns->turned == LITERAL_0   ? TURNED_NEVER
+                      : columns->turned == LITERAL_1 ? TURNED_ALWAYS
+                                                     : TURNED_BY_FIRST;
     columns->first = netlist_xor(netlist, adder->first, columns->turned);
     columns->carry[0] = columns->first;
+    netlist->entered = columns->first != LITERAL_0;
     columns->giver[0] = mark_first(netlist, columns->first);
     for (unsigned i = 0; i < width; i++) {
         int column = (int)i;
@@ -109,6 +117,11 @@ void columns_close(Netlist *netlist, Adder *adder, Columns *columns) {
     free(columns->carry);
     free(columns->column);
     free(columns->giver);
+}
+
+unsigned columns_group_end(GroupSize *size, unsigned width, unsigned group, unsigned start) {
+    unsigned end = start + size(width, group);
+    return end < width ? end : width;
 }
 
 Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry,

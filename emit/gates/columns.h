@@ -17,7 +17,7 @@ typedef struct {
     unsigned width;
     Literal first;      /* what enters column 0 */
     Literal turned;     /* 1 where carries are the adder's turned over */
-    const char *stem;   /* what a carry is called: "carry", or "carry_or_borrow" */
+    const char *stem;   /* what goes from column to column: "carry", "borrow", ... */
     Literal *generates; /* the column makes a carry, whatever enters it */
     Literal *passes;    /* the column lets a carry through */
     Literal *half;      /* its sum but for the carry */
@@ -38,5 +38,19 @@ void columns_close(Netlist *netlist, Adder *adder, Columns *columns);
  * gate that passes it on. */
 Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry,
                      const char *stem, unsigned column);
+
+/* Structures of groups from the lowest column up: the columns of a group, numbered from 0; the last
+ * one ends with the word. */
+typedef unsigned GroupSize(unsigned width, unsigned group);
+GroupSize skip_size, select_size;
+
+/* How a structure groups its columns, NULL for one that does not do so. */
+GroupSize *structure_groups(Structure structure);
+
+/* Where the group that starts at a column ends: the column after its last one. */
+unsigned columns_group_end(GroupSize *size, unsigned width, unsigned group, unsigned start);
+
+/* Lookahead: so many neighbours make a group, at every level. */
+enum { LOOKAHEAD_GROUP = 4 };
 
 #endif

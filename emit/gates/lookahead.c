@@ -8,7 +8,7 @@
 
 #include <stdlib.h>
 
-enum { GROUP = 4 };
+enum { GROUP = LOOKAHEAD_GROUP };
 
 /* Neighbouring spans of columns, lowest first, the carry that enters each, and the one that leaves
  * the highest. */

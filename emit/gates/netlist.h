@@ -80,6 +80,13 @@ typedef struct {
 
 struct Landmarks;
 
+/* Whether the carries between the columns are the adder's turned over (see columns.h). */
+typedef enum {
+    TURNED_NEVER,
+    TURNED_BY_FIRST, /* where the first carry is 1 */
+    TURNED_ALWAYS,
+} Turned;
+
 typedef struct {
     Node *nodes;
     uint32_t node_count;
@@ -89,6 +96,9 @@ typedef struct {
     uint32_t output_room;
     Part part; /* where new gates belong */
     int column;
+    Turned turned;           /* of a structure of columns.h: its carries; */
+    bool entered;            /* one enters its lowest column; */
+    const char *carry_stem;  /* and what they are called: "carry", "borrow" ... */
     uint32_t prefix_columns; /* of the network that the carries come from; 0: another structure */
     uint32_t prefix_cells;   /* in it */
     uint32_t prefix_depth;   /* its levels of cells */

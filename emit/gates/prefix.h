@@ -51,6 +51,9 @@ typedef void PrefixMake(Prefix *prefix, unsigned depth);
 PrefixMake sklansky_make, kogge_stone_make, brent_kung_make, han_carlson_make, ladner_fischer_make,
     depth_make;
 
+/* The network of a structure, NULL for one that has none. */
+PrefixMake *structure_network(Structure structure);
+
 /* The adder's carries by a network. A first carry that is no constant is one column more, below the
  * others (see unit_prefix_columns). */
 void prefix_build(Netlist *netlist, Adder *adder, PrefixMake *make);

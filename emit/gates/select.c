@@ -7,6 +7,11 @@
  */
 #include "gates/columns.h"
 
+unsigned select_size(unsigned width, unsigned group) {
+    (void)width;
+    return group + 2;
+}
+
 /* Columns start ... end - 1 where the carry that enters them is known beforehand. */
 static void add_first_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
     for (unsigned i = start; i < end; i++) {
@@ -42,10 +47,10 @@ static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsign
 void select_build(Netlist *netlist, Adder *adder) {
     Columns columns;
     columns_open(netlist, adder, &columns);
-    unsigned size = 2;
-    for (unsigned start = 0; start < columns.width; start += size++) {
-        netlist_enter(netlist, PART_GROUPS, (int)size - 2);
-        unsigned end = start + size < columns.width ? start + size : columns.width;
+    unsigned end;
+    for (unsigned group = 0, start = 0; start < columns.width; group++, start = end) {
+        end = columns_group_end(select_size, columns.width, group, start);
+        netlist_enter(netlist, PART_GROUPS, (int)group);
         landmarks_group(netlist, end - 1, start, 1);
         if (literal_is_constant(columns.carry[start]))
             add_first_group(netlist, &columns, start, end);

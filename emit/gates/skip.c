@@ -6,7 +6,8 @@
  * Transactions on Electronic Computers, 1961 (from memory). */
 #include "gates/columns.h"
 
-static unsigned group_size(unsigned width) {
+unsigned skip_size(unsigned width, unsigned group) {
+    (void)group; /* all alike */
     unsigned size = 2;
     while (2 * size * size < width)
         size++;
@@ -66,11 +67,11 @@ static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsign
 void skip_build(Netlist *netlist, Adder *adder) {
     Columns columns;
     columns_open(netlist, adder, &columns);
-    unsigned size = group_size(columns.width);
-    for (unsigned start = 0; start < columns.width; start += size) {
-        netlist_enter(netlist, PART_GROUPS, (int)(start / size));
-        add_group(netlist, &columns, start,
-                  start + size < columns.width ? start + size : columns.width);
+    unsigned end;
+    for (unsigned group = 0, start = 0; start < columns.width; group++, start = end) {
+        end = columns_group_end(skip_size, columns.width, group, start);
+        netlist_enter(netlist, PART_GROUPS, (int)group);
+        add_group(netlist, &columns, start, end);
     }
     columns_close(netlist, adder, &columns);
 }

@@ -197,7 +197,8 @@ unsigned unit_latency(const Unit *unit) {
 }
 
 bool unit_keeps_width(const Unit *unit) {
-    return unit->detail == DETAIL_OPERATORS || unit->detail == DETAIL_CELLS;
+    return unit->detail == DETAIL_OPERATORS ||
+           (unit->detail == DETAIL_CELLS && unit->structure == STRUCTURE_RIPPLE);
 }
 
 /* ---- settling ----------------------------------------------------------------------------- */
@@ -288,10 +289,15 @@ static bool settle_detail(Unit *unit, Problem *problem) {
     bool ripple = unit->structure == STRUCTURE_RIPPLE;
     if (unit->detail == DETAIL_UNSET)
         unit->detail = ripple ? DETAIL_CELLS : DETAIL_GATES;
-    if (!ripple && (unit->detail == DETAIL_OPERATORS || unit->detail == DETAIL_CELLS))
+    if (!ripple && unit->detail == DETAIL_OPERATORS)
         return problem_set(problem, STATUS_INVALID,
-                           "--detail %s shows the ripple structure only; use --detail gates for %s",
-                           detail_name(unit->detail), structure_name(unit->structure));
+                           "--detail operators leaves the carry structure to the synthesizer; use "
+                           "--detail gates for %s, or leave --structure out",
+                           structure_name(unit->structure));
+    if (unit->structure == STRUCTURE_FEWEST && unit->detail == DETAIL_CELLS)
+        return problem_set(problem, STATUS_INVALID,
+                           "--detail cells has no cells for the fewest structure, in which columns "
+                           "differ by what is read of them; use --detail gates");
     /* Circuits that are not there yet are refused here, never ignored. */
     if (unit->detail == DETAIL_NAND || unit->detail == DETAIL_NOR)
         return problem_set(problem, STATUS_INVALID,

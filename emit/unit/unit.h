@@ -214,7 +214,7 @@ unsigned unit_latency(const Unit *unit);
  * that is constant or goes with the inversion of b (add, sub and pass), see gates/columns.h. */
 unsigned unit_prefix_columns(const Unit *unit);
 
-/* Does the emitted text keep `parameter WIDTH`? */
+/* Does the emitted text keep `parameter WIDTH`? Operators and ripple cells do. */
 bool unit_keeps_width(const Unit *unit);
 
 /* Any operation of the unit that ... */

@@ -3,6 +3,7 @@
 
 #include "gates/operands.h"
 #include "write/identifier.h"
+#include "write/network.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -19,10 +20,15 @@ typedef struct {
     const Unit *unit;
     const char *const *source; /* where each input pin is read */
     Facts *facts;
+    bool network;  /* cells of another structure than ripple, */
+    Turned turned; /* the carries of its columns */
+    char bits[16]; /* of a word: "WIDTH" or the number */
+    char sign[16]; /* the number of its highest bit: "WIDTH-1" or the number */
     Level level[SIGNAL_COUNT];
     Expression signal[SIGNAL_COUNT]; /* an identifier or a constant */
     Expression line[OP_COUNT];       /* CONTROL_CODE: the decode line of each choice */
     bool line_read[OP_COUNT];
+    Expression x, y, first; /* what the adder is given, as names where they are more */
 } Row;
 
 static Expression format(const char *form, ...) __attribute__((format(printf, 1, 2)));
@@ -157,8 +163,14 @@ static Expression operand_a(const Row *row) {
     case LEVEL_1:
         return format("~%s", a);
     default:
-        return format("%s ^ {WIDTH{%s}}", a, signal(row, SIGNAL_INVERT_A));
+        return format("%s ^ {%s{%s}}", a, row->bits, signal(row, SIGNAL_INVERT_A));
     }
+}
+
+/* Is b inverted where the first carry is 1, and turned back with the columns? */
+static bool b_turns_back(const Row *row) {
+    return row->turned == TURNED_BY_FIRST && operands_signal(row->unit, SIGNAL_INVERT_B).on ==
+                                                 operands_signal(row->unit, SIGNAL_SET_CARRY).on;
 }
 
 static Expression operand_b(const Row *row) {
@@ -166,14 +178,15 @@ static Expression operand_b(const Row *row) {
     const char *use = signal(row, SIGNAL_USE_B), *invert = signal(row, SIGNAL_INVERT_B);
     Level used = row->level[SIGNAL_USE_B], inverted = row->level[SIGNAL_INVERT_B];
     if (used == LEVEL_0)
-        return format("{WIDTH{%s}}", invert);
-    Expression kept = used == LEVEL_1 ? format("%s", b) : format("%s & {WIDTH{%s}}", b, use);
-    if (inverted == LEVEL_0)
+        return format("{%s{%s}}", row->bits, invert);
+    Expression kept =
+        used == LEVEL_1 ? format("%s", b) : format("%s & {%s{%s}}", b, row->bits, use);
+    if (inverted == LEVEL_0 || b_turns_back(row))
         return kept;
     kept = operand(&kept);
     if (inverted == LEVEL_1)
         return format("~%s", kept.text);
-    return format("%s ^ {WIDTH{%s}}", kept.text, invert);
+    return format("%s ^ {%s{%s}}", kept.text, row->bits, invert);
 }
 
 static Expression first_carry(const Row *row) {
@@ -196,11 +209,19 @@ static Expression first_carry(const Row *row) {
     return format("%s | %s", signal(row, SIGNAL_SET_CARRY), carry.text);
 }
 
-/* Gives an operand a wire of its own unless it is a pin or constant bit already; fact is what
- * templates call it from then on. */
+/* A word of one bit over and over, that a constant: "{8{1'b0}}". */
+static bool is_word_constant(const Expression *value) {
+    return value->text[0] == '{' && strstr(value->text, "{1'b") != NULL;
+}
+
+/* Gives an operand a wire of its own unless it is a pin or constant bit already, or what the
+ * columns of a network take as it is: a pin's inverse, a constant word. fact is what templates call
+ * it from then on. */
 static Expression place(Row *row, const char *stem, const char *fact, const Expression *value) {
     Identifier name = identifier_free(row->unit, stem, false);
-    bool bare = is_simple(value) && strchr(value->text, '{') == NULL;
+    bool word = strchr(value->text, '{') != NULL, plain = strchr(value->text, ' ') == NULL;
+    bool bare =
+        (is_simple(value) && !word) || (row->network && (word ? is_word_constant(value) : plain));
     char make[64];
     snprintf(make, sizeof make, "make.%s", stem);
     facts_text(row->facts, make, "%s", bare ? "" : value->text);
@@ -225,10 +246,10 @@ static bool needs_last_carry(const Row *row) {
 
 static void add_operands(Row *row) {
     Facts *facts = row->facts;
-    Expression a = operand_a(row), b = operand_b(row), first = first_carry(row);
-    Expression x = place(row, "operand_a", "x", &a);
-    Expression y = place(row, "operand_b", "y", &b);
-    first = place(row, "first_carry", "first", &first);
+    Expression a = operand_a(row), b = operand_b(row), carry = first_carry(row);
+    Expression x = row->x = place(row, "operand_a", "x", &a);
+    Expression y = row->y = place(row, "operand_b", "y", &b);
+    Expression first = row->first = place(row, "first_carry", "first", &carry);
     bool wide = needs_last_carry(row), none = strcmp(first.text, "1'b0") == 0;
     facts_flag(facts, "last_carry", wide);
     /* A file for one column would have no full adder in use, which other widths need. */
@@ -236,7 +257,7 @@ static void add_operands(Row *row) {
     facts_flag(facts, "half_first", half);
     facts_flag(facts, "row",
                strcmp(x.text, a.text) != 0 || strcmp(y.text, b.text) != 0 ||
-                   strchr(first.text, '_') != NULL);
+                   strcmp(first.text, carry.text) != 0);
     Expression sum = wide ? format("{1'b0, %s} + {1'b0, %s}", x.text, y.text)
                           : format("%s + %s", x.text, y.text);
     if (none)
@@ -246,18 +267,119 @@ static void add_operands(Row *row) {
                    wide ? "WIDTH" : "(WIDTH-1)", first.text);
 }
 
+/* ---- the columns of a network ------------------------------------------------------------- */
+
+static Expression word_of(const Row *row, int bit) {
+    return format("{%s{1'b%d}}", row->bits, bit);
+}
+
+/* Of a name, a name's inverse or a constant word. */
+static Expression inverse(const Row *row, const Expression *word) {
+    if (is_word_constant(word))
+        return word_of(row, strstr(word->text, "1'b0") != NULL);
+    return word->text[0] == '~' ? format("%s", word->text + 1) : format("~%s", word->text);
+}
+
+/* AND or XOR of two of these, without what is constant. */
+static Expression joined(const Row *row, const Expression *x, char operator, const Expression * y) {
+    if (is_word_constant(x) && !is_word_constant(y))
+        return joined(row, y, operator, x);
+    if (is_word_constant(y)) {
+        bool ones = strstr(y->text, "1'b1") != NULL;
+        if (operator== '&')
+            return ones ? *x : *y;
+        return ones ? inverse(row, x) : *x;
+    }
+    if (operator== '^' && x->text[0] == '~' && y->text[0] == '~')
+        return format("%s ^ %s", x->text + 1, y->text + 1);
+    return format("%s %c %s", x->text, operator, y->text);
+}
+
+/* The operands turned over where the columns are; the first carry turns a, and b unless that has
+ * been left as it is. */
+static void turn_operands(Row *row, Expression *x, Expression *y) {
+    Facts *facts = row->facts;
+    facts_text(facts, "make.turned_a", "%s", "");
+    facts_text(facts, "make.turned_b", "%s", "");
+    if (row->turned == TURNED_ALWAYS) {
+        *x = inverse(row, x);
+        *y = inverse(row, y);
+    }
+    if (row->turned != TURNED_BY_FIRST)
+        return;
+    Expression first = format("{%s{%s}}", row->bits, row->first.text);
+    Identifier name = identifier_free(row->unit, "turned_a", false);
+    facts_text(facts, "turned_a", "%s", name.text);
+    facts_text(facts, "make.turned_a", "%s ^ %s", x->text, first.text);
+    *x = format("%s", name.text);
+    if (b_turns_back(row))
+        return;
+    name = identifier_free(row->unit, "turned_b", false);
+    facts_text(facts, "turned_b", "%s", name.text);
+    facts_text(facts, "make.turned_b", "%s ^ %s", y->text, first.text);
+    *y = format("%s", name.text);
+}
+
+/* What each column makes, passes on and sums up without the carry that enters; the same as
+ * gates/columns.c has in gates. */
+static void add_columns(Row *row, const Netlist *netlist) {
+    Facts *facts = row->facts;
+    const Unit *unit = row->unit;
+    Expression x = row->x, y = row->y;
+    turn_operands(row, &x, &y);
+    Identifier half = identifier_free(unit, "half_sum", false);
+    Identifier passes = identifier_free(unit, "passes", false);
+    bool turns = row->turned != TURNED_NEVER;
+    /* Of a prefix network that nothing enters, nobody asks whether the lowest column passes it. */
+    unsigned lowest = turns && netlist->prefix_columns > 0 ? 1 : 0;
+    Expression sum = joined(row, &row->x, '^', &y), made = joined(row, &x, '&', &y);
+    Expression range = format("[%s:%u]", row->sign, lowest);
+    if (lowest == 0)
+        range = format("%s", "");
+    Expression passed = row->turned == TURNED_NEVER ? sum
+                        : row->turned == TURNED_ALWAYS
+                            ? format("~%s%s", half.text, range.text)
+                            : format("%s%s | %s%s", x.text, range.text, y.text, range.text);
+    facts_flag(facts, "turns", row->turned == TURNED_BY_FIRST);
+    facts_flag(facts, "turned", row->turned == TURNED_ALWAYS);
+    facts_flag(facts, "borrows", strcmp(netlist->carry_stem, "borrow") == 0);
+    facts_text(facts, "make.carry_in", "%s", turns ? "1'b0" : row->first.text);
+    facts_text(facts, "lowest_passing", "%u", lowest);
+    facts_text(facts, "make.half_sum", "%s", turns ? sum.text : "");
+    facts_text(facts, "make.generates", "%s", made.text);
+    facts_text(facts, "make.passes", "%s", lowest < unit->width ? passed.text : "");
+    facts_text(facts, "half_sum", "%s", half.text);
+    facts_text(facts, "half", "%s", turns ? half.text : passes.text);
+    facts_text(facts, "passes", "%s", passes.text);
+    facts_text(facts, "generates", "%s", identifier_free(unit, "generates", false).text);
+}
+
 /* ---- flags -------------------------------------------------------------------------------- */
 
-/* What a carry pin shows of the adder's carry. */
+/* What a carry pin shows of a carry between columns: turned back where the columns are, and turned
+ * over in a subtraction where the pin is a borrow. */
 static Expression carry_pin(const Row *row, const char *carry) {
-    Level subtracting = row->level[SIGNAL_SUBTRACTING];
-    if (row->unit->sense == SENSE_NO_BORROW || subtracting == LEVEL_0)
-        return format("%s", carry);
-    if (subtracting == LEVEL_1)
-        return format("~%s", strchr(carry, ' ') == NULL ? carry : format("(%s)", carry).text);
-    Expression bare = format("%s", carry);
-    bare = operand(&bare);
-    return format("%s ^ %s", bare.text, signal(row, SIGNAL_SUBTRACTING));
+    const char *turn = row->turned == TURNED_BY_FIRST ? row->first.text : "";
+    const char *subtracting = "";
+    bool inverted = row->turned == TURNED_ALWAYS;
+    if (row->unit->sense == SENSE_BORROW && row->level[SIGNAL_SUBTRACTING] == LEVEL_VARIES)
+        subtracting = signal(row, SIGNAL_SUBTRACTING);
+    if (row->unit->sense == SENSE_BORROW && row->level[SIGNAL_SUBTRACTING] == LEVEL_1)
+        inverted = !inverted;
+    if (strcmp(turn, subtracting) == 0)
+        turn = subtracting = ""; /* twice is not at all */
+    Expression pin = format("%s", carry);
+    for (int k = 0; k < 2; k++) {
+        const char *by = k == 0 ? turn : subtracting;
+        if (by[0] == '\0')
+            continue;
+        pin = operand(&pin);
+        pin = format("%s ^ %s", pin.text, by);
+    }
+    if (!inverted)
+        return pin;
+    pin = operand(&pin);
+    return format("~%s", pin.text);
 }
 
 static void add_flag(const Row *row, const char *fact, const Expression *value) {
@@ -269,16 +391,32 @@ static void add_flag(const Row *row, const char *fact, const Expression *value) 
     facts_text(row->facts, fact, "%s & %s", masked.text, signal(row, SIGNAL_ACTIVE));
 }
 
+/* The carry out of the last column in an addition, and the borrow out of it in a subtraction. */
+static void find_last(const Row *row, const char *last, Expression *carry, Expression *borrow) {
+    bool turned = row->turned == TURNED_ALWAYS;
+    *carry = format(turned ? "~%s" : "%s", last);
+    *borrow = format(turned ? "%s" : "~%s", last);
+    if (row->turned != TURNED_BY_FIRST)
+        return;
+    *borrow = *carry;
+    if (strcmp(row->first.text, signal(row, SIGNAL_SUBTRACTING)) == 0)
+        return; /* it is both */
+    *carry = format("(%s ^ %s)", last, row->first.text);
+    *borrow = format("~%s", carry->text);
+}
+
 /* Of an exact unsigned result: below 0, and above the greatest word. */
 static void find_bounds(const Row *row, const char *last, Expression *low, Expression *high) {
     Level subtracting = row->level[SIGNAL_SUBTRACTING];
     const char *name = signal(row, SIGNAL_SUBTRACTING);
+    Expression carry, borrow;
+    find_last(row, last, &carry, &borrow);
     *low = subtracting == LEVEL_0   ? format("1'b0")
-           : subtracting == LEVEL_1 ? format("~%s", last)
-                                    : format("%s & ~%s", name, last);
+           : subtracting == LEVEL_1 ? borrow
+                                    : format("%s & %s", name, borrow.text);
     *high = subtracting == LEVEL_1   ? format("1'b0")
-            : subtracting == LEVEL_0 ? format("%s", last)
-                                     : format("~%s & %s", name, last);
+            : subtracting == LEVEL_0 ? carry
+                                     : format("~%s & %s", name, carry.text);
 }
 
 static void add_saturation(const Row *row, const char *sum, Expression *low,
@@ -296,10 +434,10 @@ static void add_saturation(const Row *row, const char *sum, Expression *low,
     facts_text(facts, "make.too_high", "%s", highs ? high->text : "");
     Expression fitted = format("%s", sum);
     if (highs)
-        fitted = format("%s | {WIDTH{%s}}", fitted.text, too_high.text);
+        fitted = format("%s | {%s{%s}}", fitted.text, row->bits, too_high.text);
     if (lows) {
         fitted = operand(&fitted);
-        fitted = format("%s & {WIDTH{~%s}}", fitted.text, too_low.text);
+        fitted = format("%s & {%s{~%s}}", fitted.text, row->bits, too_low.text);
         *low = format("%s", too_low.text);
     }
     facts_text(facts, "make.fitted", "%s", fitted.text);
@@ -343,29 +481,68 @@ static Expression half_carry(const char *x, const char *y, const char *sum) {
     return format("(%s[3] & %s[3]) | ((%s[3] | %s[3]) & ~%s[3])", x, y, x, y, sum);
 }
 
-void expression_facts(const Unit *unit, const char *const source[PIN_COUNT], Facts *facts) {
-    static Row row; /* large, and one unit is written at a time */
-    row = (Row){.unit = unit, .source = source, .facts = facts};
-    add_controls(&row);
-    add_lines(&row);
-    add_operands(&row);
+/* A word's bits, as a number or as the parameter; and the most negative word. */
+static void add_width(Row *row) {
+    Facts *facts = row->facts;
+    unsigned width = row->unit->width;
+    bool open = unit_keeps_width(row->unit);
+    snprintf(row->bits, sizeof row->bits, open ? "WIDTH" : "%u", width);
+    snprintf(row->sign, sizeof row->sign, open ? "WIDTH-1" : "%u", width - 1);
+    facts_text(facts, "bits", "%s", row->bits);
+    facts_text(facts, "sign", "%s", row->sign);
+    if (open)
+        facts_text(facts, "bottom_word", "{1'b1, {(WIDTH-1){1'b0}}}");
+    else if (width == 1)
+        facts_text(facts, "bottom_word", "1'b1");
+    else
+        facts_text(facts, "bottom_word", "{1'b1, {%u{1'b0}}}", width - 1);
+}
+
+static void add_names(Row *row) {
     static const char *const stems[] = {"sum",       "total",        "column",       "carry_in",
                                         "carry_out", "first_column", "later_column", "adder",
                                         "i",         "into_sign",    "one_column",   "more_columns",
                                         "nearest",   "unused_carry"};
     for (size_t k = 0; k < sizeof stems / sizeof stems[0]; k++)
-        facts_text(facts, stems[k], "%s", identifier_free(unit, stems[k], false).text);
+        facts_text(row->facts, stems[k], "%s", identifier_free(row->unit, stems[k], false).text);
+}
+
+/* The flags, from the carries by the names that the adder gives them. */
+static void add_flag_row(Row *row, const Netlist *netlist) {
+    const Unit *unit = row->unit;
     Identifier sum = identifier_free(unit, "sum", false);
+    if (row->network) {
+        Identifier last = network_carry(unit, netlist, unit->width);
+        facts_text(row->facts, "leaves_sign", "%s", last.text);
+        facts_text(row->facts, "enters_sign", "%s",
+                   network_carry(unit, netlist, unit->width - 1).text);
+        add_flags(row, sum.text, last.text, network_carry(unit, netlist, 4).text);
+        return;
+    }
     Identifier column = identifier_free(unit, "column", false);
     Identifier carry_out = identifier_free(unit, "carry_out", false);
     Identifier total = identifier_free(unit, "total", false);
     bool cells = unit->detail == DETAIL_CELLS;
     Expression last = cells ? format("%s[WIDTH-1].%s", column.text, carry_out.text)
                             : format("%s[WIDTH]", total.text);
-    Expression x = operand_a(&row), y = operand_b(&row);
-    x = place(&row, "operand_a", "x", &x);
-    y = place(&row, "operand_b", "y", &y);
     Expression half = cells ? format("%s[3].%s", column.text, carry_out.text)
-                            : half_carry(x.text, y.text, sum.text);
-    add_flags(&row, sum.text, last.text, half.text);
+                            : half_carry(row->x.text, row->y.text, sum.text);
+    add_flags(row, sum.text, last.text, half.text);
+}
+
+void expression_facts(const Unit *unit, const Netlist *netlist, const char *const source[PIN_COUNT],
+                      Facts *facts) {
+    static Row row; /* large, and one unit is written at a time */
+    row = (Row){.unit = unit, .source = source, .facts = facts};
+    row.network = network_has(unit);
+    row.turned = row.network ? netlist->turned : TURNED_NEVER;
+    facts_flag(facts, "network", row.network);
+    add_width(&row);
+    add_controls(&row);
+    add_lines(&row);
+    add_operands(&row);
+    add_names(&row);
+    if (row.network)
+        add_columns(&row, netlist);
+    add_flag_row(&row, netlist);
 }

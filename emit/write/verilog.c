@@ -4,6 +4,7 @@
 #include "base/memory.h"
 #include "write/expression.h"
 #include "write/identifier.h"
+#include "write/network.h"
 #include "write/unit_facts.h"
 
 #include <stdlib.h>
@@ -263,16 +264,38 @@ static void gates_facts(const Unit *unit, const Netlist *netlist, const Ends *en
 
 /* ---- the file ----------------------------------------------------------------------------- */
 
-static bool fill_core(const Unit *unit, Facts *facts, const Templates *templates,
-                      Problem *problem) {
+static bool fill_module(Facts *facts, const Templates *templates, const char *template,
+                        Problem *problem) {
+    return unit_facts_fill(facts_row(facts, "module"), "module", templates, template, problem);
+}
+
+/* The ripple chain's cells, or those of a network. */
+static bool fill_modules(const Unit *unit, const NetworkCells *cells, Facts *facts,
+                         const Templates *templates, Problem *problem) {
+    facts_list(facts, "module");
+    for (int k = 0; k < cells->count; k++)
+        if (!fill_module(facts, templates, cells->template[k], problem))
+            return false;
+    return network_has(unit) || (fill_module(facts, templates, "full_adder.v", problem) &&
+                                 fill_module(facts, templates, "half_adder.v", problem));
+}
+
+static bool fill_core(const Unit *unit, const Netlist *netlist, Facts *facts,
+                      const Templates *templates, Problem *problem) {
     if (unit->detail == DETAIL_GATES)
         return unit_facts_fill(facts, "core", templates, "gates.v", problem);
-    bool cells = unit->detail == DETAIL_CELLS;
+    const char *core = network_has(unit)              ? network_template(unit)
+                       : unit->detail == DETAIL_CELLS ? "cells.v"
+                                                      : "operators.v";
+    NetworkCells cells = {.count = 0};
+    if (network_has(unit))
+        cells = network_facts(unit, netlist, facts);
     return unit_facts_fill(facts, "operands", templates, "operands.v", problem) &&
-           unit_facts_fill(facts, "full_adder", templates, "full_adder.v", problem) &&
-           unit_facts_fill(facts, "half_adder", templates, "half_adder.v", problem) &&
+           (!network_has(unit) ||
+            unit_facts_fill(facts, "columns", templates, "columns.v", problem)) &&
            unit_facts_fill(facts, "flags", templates, "flags.v", problem) &&
-           unit_facts_fill(facts, "core", templates, cells ? "cells.v" : "operators.v", problem);
+           fill_modules(unit, &cells, facts, templates, problem) &&
+           unit_facts_fill(facts, "core", templates, core, problem);
 }
 
 bool verilog_write(const Unit *unit, const Netlist *netlist, const char *command,
@@ -286,9 +309,9 @@ bool verilog_write(const Unit *unit, const Netlist *netlist, const char *command
     if (unit->detail == DETAIL_GATES)
         gates_facts(unit, netlist, &ends, facts);
     else
-        expression_facts(unit, ends.source, facts);
+        expression_facts(unit, netlist, ends.source, facts);
     bool good = unit_facts_fill(facts, "header", templates, "header.v", problem) &&
-                fill_core(unit, facts, templates, problem) &&
+                fill_core(unit, netlist, facts, templates, problem) &&
                 template_fill(templates, "unit.v", facts, out, problem);
     facts_free(facts);
     return good;

@@ -81,7 +81,8 @@ invalid "twice" --flags zero,zero
 invalid "does not know" --flags zero,
 invalid "does not know ''" --flags ''
 invalid "depth=3 or more" --structure depth=2
-invalid "ripple structure only" --structure skip --detail operators
+invalid "to the synthesizer" --structure skip --detail operators
+invalid "use --detail gates" --structure fewest --detail cells
 invalid "lacks its levels" --structure depth
 invalid "gates" --detail nand
 invalid "gates" --detail nor

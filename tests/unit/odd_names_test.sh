@@ -74,4 +74,16 @@ long=$(printf '%0199d' 0 | tr 0 p)
 try --flags all --port "a=${long}1" --port "b=${long}2" --port "result=${long}3" \
   --port "carry=${long}4" --port "subtract=${long}5"
 
+# The columns and carries of the structures in cells; a pin called WIDTH where there is no parameter.
+cells() {
+  simulate --width 5 --vectors 20 --detail cells "$@"
+  lints
+}
+cells --structure brent-kung --port a=generates --port b=passes --port result=sum --port carry=carry_1 \
+  --port overflow=half_sum --port zero=generates_3_2 --port negative=passes_4 --port subtract=turned_a
+cells --structure lookahead --operations adc,sbc --port a=carries --port b=WIDTH --port cin=carry_4 \
+  --port result=passes_3_0 --port carry=level_1 --port zero=generates_4 --port mode=carry_0
+cells --structure select --operations rsb,dec --port a=turned_b --port b=turned_a --port result=group_1 \
+  --port carry=carries --port mode=carry_or_borrow_2 --port zero=passes --port overflow=carry_2
+
 echo "$cases units pass"

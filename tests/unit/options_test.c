@@ -128,7 +128,9 @@ static void test_values_that_are_none(void **state) {
 /* What the program cannot make yet is refused, never made as something else. */
 static void test_not_available(void **state) {
     (void)state;
-    refused("--structure sklansky --detail cells", "gates");
+    refused("--structure fewest --detail cells", "use --detail gates");
+    refused("--structure sklansky --detail operators", "to the synthesizer");
+    assert_int_equal(parsed("--structure sklansky --detail cells")->unit.detail, DETAIL_CELLS);
     refused("--structure depth=2", "depth=3 or more");
     refused("--structure depth=3 --operations adc,sbc", "depth=4 or more");
     refused("--detail nand", "not available yet");

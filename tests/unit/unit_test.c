@@ -175,6 +175,7 @@ static void test_parameter(void **state) {
     assert_true(unit_keeps_width(&parsed("--detail operators")->unit));
     assert_true(unit_keeps_width(&parsed("--detail cells")->unit));
     assert_false(unit_keeps_width(&parsed("--detail gates")->unit));
+    assert_false(unit_keeps_width(&parsed("--detail cells --structure skip")->unit));
     refused("--port a=WIDTH", "cannot be called WIDTH");
     refused("--port zero=WIDTH --detail operators", "pin zero cannot be called WIDTH");
     refused("--name WIDTH", "the module cannot be called WIDTH");
