@@ -62,6 +62,10 @@ static inline Literal row_signal(const Row *row, Signal signal) {
     return row->build.operands.signal[signal];
 }
 
+static inline bool row_varies(Literal literal) {
+    return !literal_is_constant(literal);
+}
+
 /* The level of a literal in the example; there is one. */
 static inline bool row_level(const Row *row, Literal literal) {
     return values_level(row->values, literal);
@@ -76,6 +80,28 @@ void row_level_above(Row *row, Literal literal, double x, double y);
 /* What a literal is called: a pin's name, a3, or the name of a gate; inverted: "not ...". The
  * caller frees it. */
 char *row_name(const Row *row, Literal literal);
+
+/* Where the rows of gates stand in a band, by what there is in them. */
+typedef struct {
+    bool selects, inverts;
+    double pins;   /* where the pins' wires begin */
+    double select; /* tops of the gates */
+    double invert;
+    double adder;
+} RowPlaces;
+
+/* row_column.c: the pins of the band, from where it begins; the heights of lines and gates; then
+ * each column, and the carry that enters it (or, i being the band's top, leaves it). */
+void row_draw_pins(Row *row, RowPlaces *rows);
+void row_place(Row *row, RowPlaces *rows);
+void row_draw_column(Row *row, const RowPlaces *rows, unsigned i);
+void row_draw_carry(Row *row, unsigned i);
+
+/* row_across.c: a box as wide as the band, where its next row begins; a register has its clock at
+ * the left edge, or if it faces left at the right one. Sums, what is done to them, and the result
+ * as a bar. */
+void row_draw_across(Row *row, Symbol symbol, Facing facing, double height, const char *label);
+void row_draw_result(Row *row);
 
 /* The gate with this name, or LITERAL_NONE; the last one where there are several. */
 Literal row_named(const Row *row, const char *stem);

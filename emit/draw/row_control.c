@@ -14,17 +14,13 @@ enum {
     PIN_GAP = 18,
 };
 
-static bool varies(Literal literal) {
-    return !literal_is_constant(literal);
-}
-
 static bool is_gate(const Row *row, Literal literal) {
     return netlist_is_gate(&row->build.netlist.nodes[literal_node(literal)]);
 }
 
 static void add_line(Row *row, Signal signal, bool selects_b) {
     Literal literal = row_signal(row, signal);
-    if (!varies(literal))
+    if (!row_varies(literal))
         return;
     for (int k = 0; k < row->line_count; k++)
         if (row->line[k].literal == literal && row->line[k].selects_b == selects_b)
@@ -137,7 +133,7 @@ static double draw_decoder(Row *row, double top, double bottom) {
  */
 
 static bool is_inverted_pin(const Row *row, Literal literal) {
-    return varies(literal) && literal_inverted(literal) && !is_gate(row, literal);
+    return row_varies(literal) && literal_inverted(literal) && !is_gate(row, literal);
 }
 
 /* Where inverters end, if there are any. */
@@ -178,7 +174,7 @@ static const RowLine *line_of(const Row *row, Literal literal) {
 static void draw_first_carry(Row *row, Literal first) {
     double from = row_middle(row, 0) + ROW_BOX / 2.0 + row_pitch(row) - ROW_BOX;
     const RowLine *line = line_of(row, first);
-    if (!varies(first)) {
+    if (!row_varies(first)) {
         scene_name(row->scene, from + 6, row->adders + 4, ANCHOR_START, first, "%d",
                    first == LITERAL_1);
         return;

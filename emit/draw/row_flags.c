@@ -45,10 +45,6 @@ static Literal last_carry(const Row *row) {
     return adder->leaving != LITERAL_NONE ? adder->leaving : adder->carry[adder->width];
 }
 
-static bool varies(Literal literal) {
-    return !literal_is_constant(literal);
-}
-
 static Literal flag_literal(const Row *row, Flag flag) {
     const Netlist *netlist = &row->build.netlist;
     for (uint32_t k = 0; k < netlist->output_count; k++)
@@ -64,7 +60,7 @@ static FlagBox box_of(const Row *row, Flag flag) {
     unsigned width = unit->width;
     Literal subtracting = row_signal(row, SIGNAL_SUBTRACTING);
     Literal overflow = row_named(row, "overflows");
-    Input turning = {varies(subtracting) ? FROM_LITERAL : FROM_NONE, subtracting};
+    Input turning = {row_varies(subtracting) ? FROM_LITERAL : FROM_NONE, subtracting};
     FlagBox box = {"", {{FROM_NONE, LITERAL_NONE}, {FROM_NONE, LITERAL_NONE}}};
     bool turned = unit->sense == SENSE_BORROW && subtracting != LITERAL_0;
     switch (flag) {
@@ -152,7 +148,7 @@ static void draw_last(Row *row, Literal carry, double edge, double y) {
 /* The carry into the sign column, from between the columns below the boxes. */
 static void draw_sign(Row *row, Literal carry, double edge, double y) {
     unsigned sign = row->unit->width - 1;
-    double x = row_middle(row, sign) + ROW_BOX / 2.0 + 4;
+    double x = row_middle(row, sign) + ROW_BOX / 2.0 + 2;
     double track = row->adders + ROW_BOX_HEIGHT / 2.0 + ROW_TRACK;
     double corner = row_left(row) - 44;
     scene_dot(row->scene, carry, x, row->adders);

@@ -24,10 +24,14 @@ static const Request *draw(const char *line, Scene *scene) {
     return &request;
 }
 
+enum { PAGE_MOST = 5000 };
+
 static void check(const char *line) {
     Scene scene;
     draw(line, &scene);
     drawing_check(&scene, line);
+    if (scene.width > PAGE_MOST || scene.height > PAGE_MOST)
+        fail_msg("%s: %.0f x %.0f is no page", line, scene.width, scene.height);
     scene_free(&scene);
 }
 
