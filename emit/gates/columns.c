@@ -76,8 +76,10 @@ void columns_open(Netlist *netlist, const Adder *adder, Columns *columns) {
         columns->generates[i] = netlist_and(netlist, x, y);
         netlist_name(netlist, columns->generates[i], "generates", column);
         /* One of the two at least, or exactly one, is all the same beside "both"; the second is
-         * there already where nothing is turned over as the operation goes. */
-        columns->passes[i] = literal_is_constant(columns->turned)
+         * there already where nothing is turned over as the operation goes, the first costs nothing
+         * where one of the two is known, and beside a 1 it says that every carry passes. */
+        bool known = literal_is_constant(x) || literal_is_constant(y);
+        columns->passes[i] = literal_is_constant(columns->turned) && !known
                                  ? columns->half[i] ^ columns->turned
                                  : netlist_or(netlist, x, y);
         netlist_name(netlist, columns->passes[i], "passes", column);
