@@ -55,8 +55,8 @@ static bool read_example(char *text, char **operand, Request *request, Problem *
 }
 
 static bool work_example(const Request *request, Working *working, Problem *problem) {
-    char text[EXAMPLE_BYTES];
-    char *operand[EXAMPLE_ITEMS];
+    static char text[EXAMPLE_BYTES]; /* the operands are parts of it */
+    static char *operand[EXAMPLE_ITEMS];
     static Request asked; /* a Unit is large */
     asked = *request;
     if (strlen(request->example) >= sizeof text)

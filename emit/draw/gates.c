@@ -17,40 +17,45 @@ typedef struct {
     Scene *scene;
     uint64_t *values;             /* or NULL */
     double x, y;                  /* where the sheet begins */
-    uint32_t carry_in, carry_out; /* nodes of the carries that are compared, or 0 */
+    bool compared;                /* are there two carries that are compared? */
+    uint32_t carry_in, carry_out; /* their nodes */
 } Gates;
 
 /* ---- carries -----------------------------------------------------------------------------------
  */
 
-/* Is this the gate of a carry from column to column? */
-static bool is_carry(const Node *node) {
-    static const char *const stems[] = {"carry", "chain", "borrow", "carry_or_borrow"};
-    for (size_t k = 0; k < sizeof stems / sizeof stems[0] && node->stem != NULL; k++)
-        if (strcmp(node->stem, stems[k]) == 0)
-            return netlist_is_gate(node);
-    return false;
+/* The gate of a chain's carry into a column, or 0. */
+static uint32_t find_carry(const Netlist *netlist, const char *stem, int index) {
+    for (uint32_t k = 1; k < netlist->node_count; k++)
+        if (values_is_carry(&netlist->nodes[k]) && netlist->nodes[k].index == index &&
+            (stem == NULL || strcmp(stem, netlist->nodes[k].stem) == 0))
+            return k;
+    return 0;
 }
 
-/* Both carries that are compared, where both are gates of one chain. */
+/* The two carries that are compared: both gates of one chain, or, where the first carry is one of
+ * them, what the gate reads that compares them. */
 static void find_compared(Gates *gates) {
-    const char *stem = NULL;
+    const Netlist *netlist = gates->netlist;
     int width = (int)gates->unit->width;
-    for (uint32_t k = 1; k < gates->netlist->node_count; k++) {
-        const Node *node = &gates->netlist->nodes[k];
-        if (!is_carry(node) || node->index < width - 1)
+    gates->carry_out = find_carry(netlist, NULL, width);
+    if (gates->carry_out == 0)
+        return;
+    gates->carry_in = find_carry(netlist, netlist->nodes[gates->carry_out].stem, width - 1);
+    for (uint32_t k = 1; k < netlist->node_count && gates->carry_in == 0; k++) {
+        const Node *node = &netlist->nodes[k];
+        bool differs = node->kind == NODE_XOR || node->kind == NODE_XNOR;
+        if (!differs || node->stem == NULL || strcmp(node->stem, "overflows") != 0)
             continue;
-        *(node->index == width ? &gates->carry_out : &gates->carry_in) = k;
-        if (stem != NULL && strcmp(stem, node->stem) != 0)
-            gates->carry_in = gates->carry_out = 0;
-        stem = node->stem;
+        for (int side = 0; side < 2; side++)
+            if (literal_node(node->in[side]) == gates->carry_out)
+                gates->carry_in = literal_node(node->in[1 - side]);
     }
-    if (gates->carry_in == 0 || gates->carry_out == 0)
-        gates->carry_in = gates->carry_out = 0;
+    gates->compared = gates->carry_in != 0;
 }
 
 static WireStyle style_of(const Gates *gates, Literal literal) {
-    bool carry = is_carry(&gates->netlist->nodes[literal_node(literal)]);
+    bool carry = values_is_carry(&gates->netlist->nodes[literal_node(literal)]);
     return carry && gates->values != NULL && values_level(gates->values, literal) ? WIRE_HEAVY
                                                                                   : WIRE_PLAIN;
 }
@@ -81,6 +86,9 @@ static void draw_gate(const Gates *gates, const Item *item) {
     for (int side = 0; side < 2 && gate; side++)
         box.inverted[side] = literal_inverted(node->in[side]);
     scene_box(gates->scene, box, "");
+    if (item->name != NULL)
+        scene_name(gates->scene, gates->x + item->x - 8, box.y + GATE_ALONG + 13, ANCHOR_END,
+                   item->drives, "%s", item->name);
 }
 
 static bool is_pin(const Gates *gates, const Item *item) {
@@ -157,8 +165,8 @@ static void draw_level(const Gates *gates, const Sheet *sheet, Literal literal, 
     uint32_t node = literal_node(literal);
     scene_value(gates->scene, x + 3, y + 13, ANCHOR_START, literal,
                 values_level(gates->values, literal));
-    if ((node == gates->carry_in || node == gates->carry_out) && !literal_inverted(literal) &&
-        netlist_is_gate(&gates->netlist->nodes[node]))
+    if (gates->compared && !literal_inverted(literal) &&
+        (node == gates->carry_in || node == gates->carry_out))
         scene_mark(gates->scene, (Mark){MARK_COMPARED, x + 6.3, y + 9.5, RING, RING, literal});
 }
 
@@ -291,20 +299,43 @@ static uint32_t count_gates(const Netlist *netlist) {
     return count;
 }
 
+static bool has_chain(const Netlist *netlist) {
+    const Node *first = &netlist->nodes[find_carry(netlist, NULL, 1)];
+    return values_is_carry(first) && values_carry_letter(first) == 'k';
+}
+
+/* Only the carries that are gates have a place on the path. */
+static void note_path(const Gates *gates) {
+    unsigned width = gates->unit->width;
+    bool *level = memory_zeroed(width + 1, sizeof level[0]);
+    const char *stem = gates->netlist->nodes[find_carry(gates->netlist, NULL, 1)].stem;
+    for (uint32_t k = 1; k < gates->netlist->node_count && stem != NULL; k++) {
+        const Node *node = &gates->netlist->nodes[k];
+        if (values_is_carry(node) && strcmp(node->stem, stem) == 0 && node->index <= (int)width)
+            level[node->index] = values_level(gates->values, k * 2);
+    }
+    notes_path(gates->scene, level, width + 1, "carries", has_chain(gates->netlist) ? 'k' : 'c');
+    free(level);
+}
+
 static void draw_notes(const Gates *gates) {
     const Unit *unit = gates->unit;
     char *text = memory_text(
         "The number above a column is its place in the word; a3 and b3 are "
-        "bits of the operands, r3 is bit 3 of the pin %.40s.%s",
+        "bits of the operands, c3 is the carry into column 3, r3 is bit 3 of the pin %.40s.%s",
         unit->pin[PIN_RESULT],
         unit->width > GATES_SHEET ? " A wire that goes on in another part is named in both." : "");
     notes_add(gates->scene, text);
     free(text);
+    if (has_chain(gates->netlist))
+        notes_add(gates->scene,
+                  "k3 is the carry of an addition, or the borrow of a subtraction, into "
+                  "column 3.");
     notes_pins(unit, gates->scene);
     if (gates->values == NULL)
         return;
-    notes_add(gates->scene, "Carry path: heavy wires are carries of 1.");
-    if (gates->carry_out == 0)
+    note_path(gates);
+    if (!gates->compared)
         return;
     bool in = values_level(gates->values, gates->carry_in * 2);
     bool out = values_level(gates->values, gates->carry_out * 2);

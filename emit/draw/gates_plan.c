@@ -117,6 +117,8 @@ static bool is_input(const Sheet *sheet, uint32_t node) {
 /* What a net is called where it goes to another sheet, or comes from outside. */
 static char *name_of(const Sheet *sheet, uint32_t node) {
     const Node *of = &sheet->netlist->nodes[node];
+    if (values_is_carry(of))
+        return memory_text("%c%d", values_carry_letter(of), of->index);
     if (of->kind != NODE_INPUT)
         return of->stem == NULL ? memory_text("n%u", node)
                : of->index < 0  ? memory_text("%s", of->stem)
@@ -176,6 +178,7 @@ static void add_node(Sheet *sheet, uint32_t k, bool here, bool elsewhere) {
         gate->drives = k * 2;
         gate->reads[0] = node->in[0] & ~1u;
         gate->reads[1] = node->in[1] & ~1u;
+        gate->name = values_is_carry(node) ? name_of(sheet, k) : NULL;
     } else if (here) {
         int group = is_here(sheet, k) ? group_of(sheet, sheet->column[k]) : controls_group(sheet);
         Item *source = add_item(sheet, ITEM_SOURCE, k, group, 0);
@@ -224,7 +227,7 @@ static void number_layers(Sheet *sheet) {
 /* How many items each group has in each layer, by group * (layers + 1) + layer. */
 static int *count_items(const Sheet *sheet) {
     int stride = sheet->layers + 1;
-    int *count = memory_zeroed((size_t)(sheet->group_count * stride), sizeof count[0]);
+    int *count = memory_zeroed((size_t)sheet->group_count * (size_t)stride, sizeof count[0]);
     for (uint32_t k = 0; k < sheet->item_count; k++)
         count[sheet->item[k].group * stride + sheet->item[k].layer]++;
     return count;
@@ -247,7 +250,7 @@ static void number_slots(Sheet *sheet, const int *count) {
  * middle. */
 static void place_items(Sheet *sheet, const int *count) {
     int stride = sheet->layers + 1;
-    int *placed = memory_zeroed((size_t)(sheet->group_count * stride), sizeof placed[0]);
+    int *placed = memory_zeroed((size_t)sheet->group_count * (size_t)stride, sizeof placed[0]);
     for (uint32_t k = 0; k < sheet->item_count; k++) {
         Item *item = &sheet->item[k];
         int at = item->group * stride + item->layer;
@@ -262,6 +265,15 @@ bool gates_may_stand_aside(const Item *item) {
     return item->kind == ITEM_OUTPUT || item->kind == ITEM_SINK || item->kind == ITEM_INVERTER;
 }
 
+/* The room that an item takes in its slot. The name of a gate stands left of its output. */
+static double width_of(const Item *item) {
+    double name = item->name == NULL ? 0 : svg_text_width(item->name, 12);
+    double width = item->kind == ITEM_GATE ? 2 * (name + 9) : name;
+    if (width < GATE_ACROSS)
+        width = GATE_ACROSS;
+    return width + (gates_may_stand_aside(item) ? 2 * GATES_ASIDE : 0);
+}
+
 void gates_plan(Sheet *sheet) {
     sheet->group_count = (int)(sheet->top - sheet->low) + 2;
     add_items(sheet);
@@ -273,8 +285,7 @@ void gates_plan(Sheet *sheet) {
     sheet->slot = memory_zeroed((size_t)sheet->slot_count + 1, sizeof sheet->slot[0]);
     for (uint32_t k = 0; k < sheet->item_count; k++) {
         const Item *item = &sheet->item[k];
-        double width = item->name != NULL ? svg_text_width(item->name, 12) : GATE_ACROSS;
-        width += gates_may_stand_aside(item) ? 2 * GATES_ASIDE : 0;
+        double width = width_of(item);
         Slot *slot = &sheet->slot[item->slot];
         slot->width = width > slot->width ? width : slot->width;
     }

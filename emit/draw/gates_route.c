@@ -8,54 +8,63 @@
 /* ---- nets --------------------------------------------------------------------------------------
  */
 
-/* Calls see(sheet, literal, item, which) for each pin of each net. */
-typedef void See(Sheet *sheet, uint32_t *net_of, Literal literal, uint32_t item, int which);
+/* A place of an item where a net begins (which: -1) or ends. */
+typedef struct {
+    Literal literal;
+    uint32_t item;
+    int which;
+} Place;
 
-static void each_pin(Sheet *sheet, uint32_t *net_of, See *see) {
-    for (uint32_t k = 0; k < sheet->item_count; k++) {
-        if (sheet->item[k].drives != LITERAL_NONE)
-            see(sheet, net_of, sheet->item[k].drives, k, -1);
-        for (int which = 0; which < 2; which++)
-            if (sheet->item[k].reads[which] != LITERAL_NONE)
-                see(sheet, net_of, sheet->item[k].reads[which], k, which);
+/* All places of the sheet; returns how many. */
+static uint32_t list_places(const Sheet *sheet, Place *place) {
+    uint32_t count = 0;
+    for (uint32_t k = 0; k < sheet->item_count; k++)
+        for (int which = -1; which < 2; which++) {
+            const Item *item = &sheet->item[k];
+            Literal literal = which < 0 ? item->drives : item->reads[which];
+            if (literal != LITERAL_NONE)
+                place[count++] = (Place){literal, k, which};
+        }
+    return count;
+}
+
+/* Makes a net of each literal, in the order in which they are met, and gives it room for its
+ * endings. net_of: the number of a literal's net, from 1. */
+static void open_nets(Sheet *sheet, const Place *place, uint32_t *net_of) {
+    for (uint32_t k = 0; k < sheet->ending_count; k++) {
+        if (net_of[place[k].literal] == 0) {
+            sheet->net[sheet->net_count] =
+                (Route){.literal = place[k].literal, .top = sheet->layers, .bottom = 0};
+            net_of[place[k].literal] = ++sheet->net_count;
+        }
+        sheet->net[net_of[place[k].literal] - 1].count++;
+    }
+    uint32_t first = 0;
+    for (uint32_t k = 0; k < sheet->net_count; k++) {
+        sheet->net[k].first = first;
+        first += sheet->net[k].count;
+        sheet->net[k].count = 0;
     }
 }
 
-/* Makes the net of a literal when it is seen first, and counts its pins. */
-static void count_pin(Sheet *sheet, uint32_t *net_of, Literal literal, uint32_t item, int which) {
-    (void)item, (void)which;
-    if (net_of[literal] == 0) {
-        sheet->net[sheet->net_count].literal = literal;
-        net_of[literal] = ++sheet->net_count;
-    }
-    sheet->net[net_of[literal] - 1].count++;
-    sheet->ending_count++;
-}
-
-static void put_pin(Sheet *sheet, uint32_t *net_of, Literal literal, uint32_t item, int which) {
-    Route *net = &sheet->net[net_of[literal] - 1];
-    int channel = sheet->item[item].layer - (which >= 0);
-    sheet->ending[net->first + net->count++] = (Ending){item, which, channel, 0};
+static void add_ending(Sheet *sheet, Route *net, const Place *place) {
+    int channel = sheet->item[place->item].layer - (place->which >= 0);
+    sheet->ending[net->first + net->count++] = (Ending){place->item, place->which, channel, 0};
     net->top = channel < net->top ? channel : net->top;
     net->bottom = channel > net->bottom ? channel : net->bottom;
 }
 
 static void find_nets(Sheet *sheet) {
+    Place *place = memory_zeroed((size_t)sheet->item_count * 3 + 1, sizeof place[0]);
     uint32_t *net_of = memory_zeroed((size_t)sheet->netlist->node_count * 2, sizeof net_of[0]);
-    sheet->net = memory_zeroed((size_t)sheet->item_count * 3 + 1, sizeof sheet->net[0]);
-    each_pin(sheet, net_of, count_pin);
+    sheet->ending_count = list_places(sheet, place);
+    sheet->net = memory_zeroed((size_t)sheet->ending_count + 1, sizeof sheet->net[0]);
     sheet->ending = memory_zeroed((size_t)sheet->ending_count + 1, sizeof sheet->ending[0]);
-    uint32_t first = 0;
-    for (uint32_t k = 0; k < sheet->net_count; k++) {
-        Route *net = &sheet->net[k];
-        net->first = first;
-        first += net->count;
-        net->count = 0;
-        net->top = sheet->layers;
-        net->bottom = 0;
-    }
-    each_pin(sheet, net_of, put_pin);
+    open_nets(sheet, place, net_of);
+    for (uint32_t k = 0; k < sheet->ending_count; k++)
+        add_ending(sheet, &sheet->net[net_of[place[k].literal] - 1], &place[k]);
     free(net_of);
+    free(place);
 }
 
 /* ---- lanes -------------------------------------------------------------------------------------
@@ -93,7 +102,7 @@ static void find_lanes(Sheet *sheet) {
     }
     bool **taken = memory_zeroed((size_t)sheet->slot_count + 1, sizeof taken[0]);
     for (int gap = 0; gap <= sheet->slot_count; gap++)
-        taken[gap] = memory_zeroed((size_t)(nets_of_gap[gap] * channels) + 1, sizeof(bool));
+        taken[gap] = memory_zeroed((size_t)nets_of_gap[gap] * (size_t)channels + 1, sizeof(bool));
     for (uint32_t k = 0; k < sheet->net_count; k++) {
         Route *net = &sheet->net[k];
         bool free_lane = net->top >= net->bottom;
@@ -128,7 +137,7 @@ static bool begins_group(const Sheet *sheet, int slot) {
 /* In the middle of the slot, or aside. */
 static void place_items(Sheet *sheet) {
     int stride = sheet->layers + 1;
-    uint32_t *at = memory_zeroed((size_t)(sheet->slot_count * stride) + 1, sizeof at[0]);
+    uint32_t *at = memory_zeroed((size_t)sheet->slot_count * (size_t)stride + 1, sizeof at[0]);
     for (uint32_t k = 0; k < sheet->item_count; k++)
         at[sheet->item[k].slot * stride + sheet->item[k].layer] = k + 1;
     for (uint32_t k = 0; k < sheet->item_count; k++) {

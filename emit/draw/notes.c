@@ -181,3 +181,40 @@ void notes_pins(const Unit *unit, Scene *scene) {
     free(enable);
     free(text);
 }
+
+/* ---- the carry path ------------------------------------------------------------------------ */
+
+/* A run of carries of 1, from c[first] to c[last]. */
+typedef struct {
+    unsigned first, last;
+    bool any;
+} Run;
+
+/* The longest; of several, the lowest. */
+static Run longest_run(const bool *level, unsigned count) {
+    Run longest = {0, 0, false}, run = {0, 0, false};
+    for (unsigned i = 0; i < count; i++) {
+        if (!level[i]) {
+            run.any = false;
+            continue;
+        }
+        run = run.any ? (Run){run.first, i, true} : (Run){i, i, true};
+        if (!longest.any || run.last - run.first > longest.last - longest.first)
+            longest = run;
+    }
+    return longest;
+}
+
+void notes_path(Scene *scene, const bool *level, unsigned count, const char *what, char letter) {
+    Run run = longest_run(level, count);
+    char *text =
+        !run.any ? memory_text("Carry path: all %s are 0.", what)
+        : run.first == run.last
+            ? memory_text("Carry path: heavy wires are %s of 1; none goes further than one column.",
+                          what)
+            : memory_text("Carry path: heavy wires are %s of 1; the longest path is from %c%u "
+                          "to %c%u.",
+                          what, letter, run.first, letter, run.last);
+    notes_add(scene, text);
+    free(text);
+}

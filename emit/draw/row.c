@@ -4,7 +4,6 @@
 #include "base/memory.h"
 
 #include <stdlib.h>
-#include <string.h>
 
 /* ---- wires and their levels ---------------------------------------------------------------- */
 
@@ -20,17 +19,12 @@ void row_level_above(Row *row, Literal literal, double x, double y) {
         scene_value(row->scene, x, y - 4, ANCHOR_START, literal, row_level(row, literal));
 }
 
-/* Is this the stem of the carries of a chain, whatever form it has? */
-static bool is_carry(const char *stem) {
-    return strcmp(stem, "carry") == 0 || strcmp(stem, "chain") == 0 || strcmp(stem, "borrow") == 0;
-}
-
 char *row_name(const Row *row, Literal literal) {
     const Node *node = &row->build.netlist.nodes[literal_node(literal)];
     const char *turned = literal_inverted(literal) ? "not " : "";
     if (literal_is_constant(literal))
         return memory_text("%d", literal == LITERAL_1);
-    if (netlist_is_gate(node) && is_carry(node->stem))
+    if (values_is_carry(node))
         return memory_text("%sc%d", turned, node->index);
     if (netlist_is_gate(node))
         return node->index < 0 ? memory_text("%s%s", turned, node->stem)

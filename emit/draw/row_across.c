@@ -67,6 +67,31 @@ static Literal output_literal(const Row *row, Pin pin, unsigned bit) {
     return LITERAL_0;
 }
 
+/* The result as a bar where all its bits end, from y on. */
+static void draw_bar(Row *row, double from) {
+    const Unit *unit = row->unit;
+    for (unsigned i = row->low; i < row->top; i++) {
+        Literal literal = output_literal(row, PIN_RESULT, i);
+        row_lead(row, literal, row_middle(row, i), from, row->y);
+        scene_name(row->scene, row_middle(row, i) - 4, row->y - 4, ANCHOR_END, literal, "%u", i);
+    }
+    scene_box(row->scene,
+              (Box){.symbol = SYMBOL_FRAME,
+                    .x = row_left(row) + 4,
+                    .y = row->y,
+                    .width = -row_left(row) - 8,
+                    .height = 4,
+                    .shade = SHADE_BLACK},
+              "");
+    if (row->top - row->low > 1)
+        scene_name(row->scene, 8, row->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT), "%.24s[%u:%u]",
+                   unit->pin[PIN_RESULT], row->top - 1, row->low);
+    else
+        scene_name(row->scene, 8, row->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT), "%.24s[%u]",
+                   unit->pin[PIN_RESULT], row->low);
+    row->y += 24;
+}
+
 /* Sums, what is done to them, and the result as a bar. */
 void row_draw_result(Row *row) {
     const Unit *unit = row->unit;
@@ -97,24 +122,5 @@ void row_draw_result(Row *row) {
         from = row->y;
         row->y += 26;
     }
-    for (unsigned i = row->low; i < row->top; i++) {
-        Literal literal = output_literal(row, PIN_RESULT, i);
-        row_lead(row, literal, row_middle(row, i), from, row->y);
-        scene_name(row->scene, row_middle(row, i) - 4, row->y - 4, ANCHOR_END, literal, "%u", i);
-    }
-    scene_box(row->scene,
-              (Box){.symbol = SYMBOL_FRAME,
-                    .x = row_left(row) + 4,
-                    .y = row->y,
-                    .width = -row_left(row) - 8,
-                    .height = 4,
-                    .shade = SHADE_BLACK},
-              "");
-    if (row->top - row->low > 1)
-        scene_name(row->scene, 8, row->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT), "%.24s[%u:%u]",
-                   unit->pin[PIN_RESULT], row->top - 1, row->low);
-    else
-        scene_name(row->scene, 8, row->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT), "%.24s[%u]",
-                   unit->pin[PIN_RESULT], row->low);
-    row->y += 24;
+    draw_bar(row, from);
 }

@@ -4,6 +4,7 @@
 
 #include "base/memory.h"
 
+#include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -53,65 +54,123 @@ static Literal flag_literal(const Row *row, Flag flag) {
     return LITERAL_0;
 }
 
-/* What each flag is made of, from its definition. */
-static FlagBox box_of(const Row *row, Flag flag) {
-    const Unit *unit = row->unit;
-    const Adder *adder = &row->build.adder;
-    unsigned width = unit->width;
+/* The pin shows the chain as it is, unless it shows the other sense in a subtraction: that of
+ * carries where the chain is of borrows, or the reverse. */
+static bool chain_is_turned(const Row *row) {
+    bool subtracts = row_signal(row, SIGNAL_SUBTRACTING) != LITERAL_0;
+    bool borrow = row->unit->sense == SENSE_BORROW;
+    return subtracts && (row->borrow_form ? !borrow : borrow);
+}
+
+/* The same of the carry out of the last column, which may be there beside the chain, and then is as
+ * the pin shows it. */
+static bool carry_is_turned(const Row *row) {
+    return row->build.adder.leaving == LITERAL_NONE && chain_is_turned(row);
+}
+
+static const char *carry_label(const Row *row) {
+    bool always = row_signal(row, SIGNAL_SUBTRACTING) == LITERAL_1;
+    bool chain = row->borrow_form && row->build.adder.leaving == LITERAL_NONE;
+    if (carry_is_turned(row))
+        return always ? "last carry\nturned over" : "last carry, turned\nover if subtracting";
+    return !chain ? "carry out" : always ? "borrow out" : "carry or borrow out";
+}
+
+/* ---- what each flag is made of, from its definition ---------------------------------------------
+ */
+
+static void say(FlagBox *box, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+static void say(FlagBox *box, const char *format, ...) {
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(box->label, sizeof box->label, format, arguments);
+    va_end(arguments);
+}
+
+/* Whether there is a subtraction, where that is no constant. */
+static Input turning(const Row *row) {
     Literal subtracting = row_signal(row, SIGNAL_SUBTRACTING);
-    Literal overflow = row_named(row, "overflows");
-    Input turning = {row_varies(subtracting) ? FROM_LITERAL : FROM_NONE, subtracting};
-    FlagBox box = {"", {{FROM_NONE, LITERAL_NONE}, {FROM_NONE, LITERAL_NONE}}};
-    bool turned = unit->sense == SENSE_BORROW && subtracting != LITERAL_0;
-    switch (flag) {
-    case FLAG_CARRY:
-        box.input[0] = (Input){FROM_LAST, last_carry(row)};
-        if (turned)
-            box.input[1] = turning;
-        snprintf(box.label, sizeof box.label,
-                 turned ? "carry out, as a\nborrow if subtracting" : "carry out");
-        break;
-    case FLAG_OVERFLOW:
-        if (adder->overflow != LITERAL_NONE) {
-            box.input[0] = (Input){FROM_OVERFLOW, adder->overflow};
-            snprintf(box.label, sizeof box.label, "c%u and c%u\ndiffer", width, width - 1);
-            break;
-        }
-        box.input[0] = (Input){FROM_LAST, last_carry(row)};
-        box.input[1] = (Input){FROM_SIGN, adder->carry[width - 1]};
-        snprintf(box.label, sizeof box.label, "c%u and c%u\ndiffer", width, width - 1);
-        break;
-    case FLAG_ZERO:
-        box.input[0] = (Input){FROM_RESULT, LITERAL_NONE};
-        snprintf(box.label, sizeof box.label, "no bit is 1");
-        break;
-    case FLAG_NEGATIVE:
-        box.input[0] = (Input){FROM_BIT, flag_literal(row, FLAG_NEGATIVE)};
-        snprintf(box.label, sizeof box.label, "bit %u", width - 1);
-        break;
-    case FLAG_LESS_SIGNED:
-        box.input[0] = (Input){FROM_LITERAL, adder->sum[width - 1]};
-        box.input[1] = (Input){overflow == LITERAL_NONE ? FROM_NONE : FROM_LITERAL, overflow};
-        snprintf(box.label, sizeof box.label, "sum%u differs\nfrom overflow", width - 1);
-        break;
-    case FLAG_LESS_UNSIGNED:
-        box.input[0] = turning;
-        box.input[1] = (Input){FROM_LITERAL, last_carry(row)};
-        snprintf(box.label, sizeof box.label, "a borrow out, if\nsubtracting");
-        break;
-    case FLAG_PARITY:
-        box.input[0] = (Input){FROM_RESULT, LITERAL_NONE};
-        snprintf(box.label, sizeof box.label, "an odd number\nof bits is 1");
-        break;
-    default: /* half-carry */
-        box.input[0] = (Input){FROM_LITERAL, adder->carry[4]};
-        if (turned)
-            box.input[1] = turning;
-        snprintf(box.label, sizeof box.label,
-                 turned ? "c4, as a borrow\nif subtracting" : "carry out of\ncolumn 3");
+    return (Input){row_varies(subtracting) ? FROM_LITERAL : FROM_NONE, subtracting};
+}
+
+static void fill_carry(const Row *row, FlagBox *box) {
+    box->input[0] = (Input){FROM_LAST, last_carry(row)};
+    if (carry_is_turned(row))
+        box->input[1] = turning(row);
+    say(box, "%s", carry_label(row));
+}
+
+static void fill_overflow(const Row *row, FlagBox *box) {
+    const Adder *adder = &row->build.adder;
+    unsigned width = row->unit->width;
+    say(box, "c%u and c%u\ndiffer", width, width - 1);
+    if (adder->overflow != LITERAL_NONE) {
+        box->input[0] = (Input){FROM_OVERFLOW, adder->overflow};
+        return;
     }
+    box->input[0] = (Input){FROM_LAST, last_carry(row)};
+    box->input[1] = (Input){FROM_SIGN, adder->carry[width - 1]};
+}
+
+static void fill_zero(const Row *row, FlagBox *box) {
+    (void)row;
+    box->input[0] = (Input){FROM_RESULT, LITERAL_NONE};
+    say(box, "no bit is 1");
+}
+
+static void fill_negative(const Row *row, FlagBox *box) {
+    box->input[0] = (Input){FROM_BIT, flag_literal(row, FLAG_NEGATIVE)};
+    say(box, "bit %u", row->unit->width - 1);
+}
+
+static void fill_less_signed(const Row *row, FlagBox *box) {
+    unsigned sign = row->unit->width - 1;
+    Literal overflow = row_named(row, "overflows");
+    box->input[0] = (Input){FROM_LITERAL, row->build.adder.sum[sign]};
+    if (overflow != LITERAL_NONE)
+        box->input[1] = (Input){FROM_LITERAL, overflow};
+    say(box, "sum%u differs\nfrom overflow", sign);
+}
+
+static void fill_less_unsigned(const Row *row, FlagBox *box) {
+    box->input[0] = turning(row);
+    box->input[1] = (Input){FROM_LITERAL, last_carry(row)};
+    say(box, "a borrow out, if\nsubtracting");
+}
+
+static void fill_parity(const Row *row, FlagBox *box) {
+    (void)row;
+    box->input[0] = (Input){FROM_RESULT, LITERAL_NONE};
+    say(box, "an odd number\nof bits is 1");
+}
+
+static void fill_half_carry(const Row *row, FlagBox *box) {
+    box->input[0] = (Input){FROM_LITERAL, row->build.adder.carry[4]};
+    if (chain_is_turned(row))
+        box->input[1] = turning(row);
+    say(box, "%s", chain_is_turned(row) ? "c4, turned over\nif subtracting" : "c4");
+}
+
+static void (*const fills[FLAG_COUNT])(const Row *row, FlagBox *box) = {
+    [FLAG_CARRY] = fill_carry,
+    [FLAG_OVERFLOW] = fill_overflow,
+    [FLAG_ZERO] = fill_zero,
+    [FLAG_NEGATIVE] = fill_negative,
+    [FLAG_LESS_SIGNED] = fill_less_signed,
+    [FLAG_LESS_UNSIGNED] = fill_less_unsigned,
+    [FLAG_PARITY] = fill_parity,
+    [FLAG_HALF_CARRY] = fill_half_carry,
+};
+
+static FlagBox box_of(const Row *row, Flag flag) {
+    FlagBox box = {"", {{FROM_NONE, LITERAL_NONE}, {FROM_NONE, LITERAL_NONE}}};
+    fills[flag](row, &box);
     return box;
 }
+
+/* ---- the boxes and their inputs
+ * ------------------------------------------------------------------ */
 
 /* An input by its name, at the right edge of a box. */
 static void draw_named(Row *row, const Input *input, double edge, double y) {

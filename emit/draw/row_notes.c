@@ -9,50 +9,31 @@
 
 /* ---- the carry path ------------------------------------------------------------------------- */
 
-/* A run of carries of 1, from c[first] to c[last]. */
-typedef struct {
-    unsigned first, last;
-    bool any;
-} Run;
-
-/* The longest; of several, the lowest. */
-static Run longest_run(const Row *row) {
-    Run longest = {0, 0, false}, run = {0, 0, false};
-    for (unsigned i = 0; i <= row->unit->width; i++) {
-        if (!row_level(row, row->build.adder.carry[i])) {
-            run.any = false;
-            continue;
-        }
-        run = run.any ? (Run){run.first, i, true} : (Run){i, i, true};
-        if (!longest.any || run.last - run.first > longest.last - longest.first)
-            longest = run;
-    }
-    return longest;
-}
-
 static void note_path(const Row *row) {
-    const char *carries = row->borrow_form ? "carries or borrows" : "carries";
-    Run run = longest_run(row);
-    char *text =
-        !run.any ? memory_text("Carry path: all %s are 0.", carries)
-        : run.first == run.last
-            ? memory_text("Carry path: heavy wires are %s of 1; none goes further than one column.",
-                          carries)
-            : memory_text("Carry path: heavy wires are %s of 1; the longest path is from c%u to "
-                          "c%u.",
-                          carries, run.first, run.last);
-    notes_add(row->scene, text);
-    free(text);
-    if (row->build.adder.leaving != LITERAL_NONE)
-        return;
     unsigned width = row->unit->width;
     const Literal *carry = row->build.adder.carry;
-    bool in = row_level(row, carry[width - 1]), out = row_level(row, carry[width]);
-    text = memory_text("Rings: the two carries that are compared, c%u = %d and c%u = %d; they %s.",
-                       width, out, width - 1, in,
-                       in == out ? "are equal, so the result is valid in two's complement"
-                                 : "differ, so the result is wrong in two's complement");
+    bool *level = memory_zeroed(width + 1, sizeof level[0]);
+    for (unsigned i = 0; i <= width; i++)
+        level[i] = row_level(row, carry[i]);
+    notes_path(row->scene, level, width + 1, row->borrow_form ? "carries or borrows" : "carries",
+               'c');
+    bool in = level[width - 1], out = level[width];
+    free(level);
+    if (row->build.adder.leaving != LITERAL_NONE)
+        return;
+    bool borrows = row_level(row, row->build.adder.turned);
+    char *sum = borrows ? memory_text(" They are borrows here; as carries of the sum in the "
+                                      "heading they are %d and %d.",
+                                      !out, !in)
+                        : memory_text("%s", "");
+    char *text = memory_text("Rings: the two %s that are compared, c%u = %d and c%u = %d; they "
+                             "%s.%s",
+                             borrows ? "borrows" : "carries", width, out, width - 1, in,
+                             in == out ? "are equal, so the result is valid in two's complement"
+                                       : "differ, so the result is wrong in two's complement",
+                             sum);
     notes_add(row->scene, text);
+    free(sum);
     free(text);
 }
 

@@ -278,9 +278,10 @@ static void draw_label(const Box *box, FILE *out) {
     double x = box->x + box->width / 2, y = box->y + box->height / 2 + 4 - (lines - 1) * 7.0;
     const char *attributes = box->shade == SHADE_BLACK ? "text-anchor=\"middle\" fill=\"white\""
                                                        : "text-anchor=\"middle\"";
-    for (const char *line = box->label; line[0] != '\0'; y += 14) {
+    for (const char *line = box->label; line[0] != '\0';) {
         size_t length = strcspn(line, "\n");
         svg_text(out, x, y, attributes, "%.*s", (int)length, line);
+        y += 14;
         line += length + (line[length] == '\n');
     }
 }
