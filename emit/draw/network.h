@@ -118,23 +118,41 @@ void network_value_beside(const Network *network, Literal literal, double x, dou
 /* network_plan.c: which cells are shown in which rows, and the path of the carries. */
 void network_plan(Network *network);
 
-/* network_wires.c: the connections, their tracks and how high rows are (network->top from row 1
- * on); then the wires and the cells. */
+/* network_connect.c: the connections, their tracks, and how high rows are (network->top from row 1
+ * on). */
 void network_connect(Network *network);
 void network_place_rows(Network *network);
+
+/* The column of a cell; the lower edge of its box; where a connection's wire comes down to its
+ * track; the track of a net above a row, and its height; and how far what is left out reaches on
+ * its left. */
+int network_column_of(const Network *network, uint32_t cell);
+double network_bottom_of(const Network *network, uint32_t cell);
+double network_spine(const Network *network, const Edge *edge);
+const Trunk *network_trunk_of(const Network *network, int row, uint32_t source);
+double network_track_y(const Network *network, const Trunk *trunk);
+double network_gap_left(const Network *network);
+
+/* network_wires.c: the wires between the cells, and the cells. */
 void network_draw_wires(Network *network);
 
 /* network_top.c: pins, operand row, control lines, columns. */
 void network_choose_operands(Network *network);
 void network_draw_top(Network *network);
 
-/* network_bottom.c: sums, flags, the result. Does something compare the carry into the sign column?
- */
-bool network_taps_sign(const Network *network);
+/* network_bottom.c: sums and the result. A box across the columns at network->y, which moves past
+ * it. */
+void network_draw_bottom(Network *network);
+void network_draw_across(Network *network, Symbol symbol, const char *label);
 
 /* Is the carry into the column shown: read by its sum, or there to be compared? */
 bool network_enters(const Network *network, unsigned column);
-void network_draw_bottom(Network *network);
+
+/* network_flags.c: the box of the flags, if there is any; its lower edge, or 0. Is the carry into
+ * the sign column compared? The literal of an output pin, or LITERAL_NONE. */
+double network_draw_flags(Network *network);
+bool network_taps_sign(const Network *network);
+Literal network_output(const Network *network, Pin pin, unsigned bit);
 
 /* network_notes.c: the groups behind, and the legend below; the picture in words, which the caller
  * frees. */

@@ -53,18 +53,18 @@ Box network_box(const Network *network, const Landmark *cell, double x, double y
     return (Box){.symbol = kinds[kind].symbol,
                  .shade = kinds[kind].shade,
                  .facing = FACING_DOWN,
+                 .node = network_varies(cell->generates) ? literal_node(cell->generates) : 0,
                  .x = x - network->half_cell,
                  .y = y,
                  .width = 2 * network->half_cell,
                  .height = NETWORK_CELL};
 }
 
-static uint32_t count_kind(const Network *network, LandmarkKind kind) {
-    uint32_t count = 0;
+static bool shows_kind(const Network *network, LandmarkKind kind) {
     for (uint32_t k = 0; k < network->landmarks.cell_count; k++)
-        count += kind_of(&network->landmarks.cell[k]) == kind &&
-                 landmark_is_there(&network->landmarks.cell[k]);
-    return count;
+        if (kind_of(&network->landmarks.cell[k]) == kind && network->row[k] != NETWORK_NOWHERE)
+            return true;
+    return false;
 }
 
 static uint32_t count_cells(const Network *network, bool shown_only) {
@@ -189,37 +189,41 @@ static void note_borrows(const Network *network) {
         return;
     notes_add(network->scene,
               literal_is_constant(turned)
-                  ? "The carries are turned over: borrows of the subtraction."
+                  ? "The carries are turned over: c3 is 1 where no carry enters column 3. That "
+                    "spares a first carry of 1."
                   : "The carries are turned over in a subtraction: they are borrows there, and "
                     "nothing enters column 0 in either case.");
 }
 
-static void note_example(const Network *network) {
+static void note_compared(const Network *network) {
     const Landmarks *landmarks = &network->landmarks;
     unsigned width = landmarks->width;
-    if (network->values == NULL)
-        return;
-    notes_add(network->scene,
-              "Beside each wire stands its level: g on the left, p on the right. Heavy wires bring "
-              "the carries that are 1 from the columns that make them.");
-    if (!network_varies(landmarks->carry[width]) || !network_varies(landmarks->carry[width - 1]))
+    if (landmarks->carry[width] == LITERAL_NONE || landmarks->carry[width - 1] == LITERAL_NONE)
         return;
     bool out = network_level(network, landmarks->carry[width]);
     bool in = network_level(network, landmarks->carry[width - 1]);
-    char *note = memory_text(
-        "The two ringed carries, c%u = %d out of the sign column and c%u = %d into it, %s", width,
-        out, width - 1, in,
-        in == out ? "are equal: valid in two's complement."
-                  : "differ: OVERFLOW in two's complement.");
+    bool turned = landmarks->turned != LITERAL_NONE && network_level(network, landmarks->turned);
+    char *as_carries =
+        turned ? memory_text(" (turned over; as the heading has them, %d and %d)", !out, !in)
+               : memory_text("%s", "");
+    char *note =
+        memory_text("Rings: the two carries that are compared, c%u = %d and c%u = %d%s; they %s.",
+                    width, out, width - 1, in, as_carries,
+                    in == out ? "are equal, so the sum is valid in two's complement"
+                              : "differ, so the sum is wrong in two's complement");
     notes_add(network->scene, note);
     free(note);
-    if (landmarks->turned == LITERAL_0 || !network_level(network, landmarks->turned))
+    free(as_carries);
+}
+
+static void note_example(const Network *network) {
+    if (network->values == NULL)
         return;
-    note = memory_text("They are borrows here; as carries of the sum in the heading they are %d "
-                       "and %d.",
-                       !out, !in);
-    notes_add(network->scene, note);
-    free(note);
+    notes_add(network->scene,
+              "Beside each wire stands its level, g on the left and p on the right. "
+              "Carry path: heavy wires bring the carries of 1 from the columns "
+              "that make them.");
+    note_compared(network);
 }
 
 void network_draw_notes(Network *network) {
@@ -228,7 +232,7 @@ void network_draw_notes(Network *network) {
     for (int kind = LANDMARK_COLUMN; kind < LANDMARK_KIND_COUNT; kind++) {
         /* A cell of the kind to be drawn as one, g and p. */
         Landmark cell = {.kind = (LandmarkKind)kind, .passes = LITERAL_1 + 1};
-        if (count_kind(network, (LandmarkKind)kind) > 0)
+        if (shows_kind(network, (LandmarkKind)kind))
             draw_legend_line(network, left, &cell, kinds[kind].meaning);
     }
     if (network->comes_a == COMES_CHOSEN)
@@ -241,9 +245,12 @@ void network_draw_notes(Network *network) {
 }
 
 char *network_describe(const Network *network) {
-    char *words = memory_text(
-        "%u columns, column 0 at the right. The carries are found by %u cells in %u levels, from "
-        "the columns above to the sums below.",
-        network->unit->width, count_cells(network, false), depth(network));
-    return words;
+    const unsigned levels = depth(network), width = network->unit->width;
+    const uint32_t cells = count_cells(network, false);
+    return memory_text(
+        "%u column%s, column 0 at the right. From above: the operand row with its control, the "
+        "columns, each saying whether it makes a carry or passes one on, %u cell%s in %u level%s "
+        "that find the carry into every column, and the sums, which go down to the result. On the "
+        "left are the flags.",
+        width, width == 1 ? "" : "s", cells, cells == 1 ? "" : "s", levels, levels == 1 ? "" : "s");
 }

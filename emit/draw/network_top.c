@@ -4,9 +4,8 @@
 #include "draw/network.h"
 
 enum {
-    NAMES = 16, /* the pins' names */
-    STUB = 20,  /* of a pin, to the registers */
-    REGISTER = 28,
+    NAMES = 16,   /* the pins' names */
+    STUB = 20,    /* of a pin, to the registers */
     BOX = 30,     /* an operand box's height */
     CONTROL = 84, /* the control box's width */
     PIN_LINE_GAP = 16,
@@ -131,13 +130,6 @@ static void draw_pin(Network *network, unsigned column, bool is_b, double y) {
         network_lead(network, literal, WIRE_PLAIN, x, y, y + STUB);
 }
 
-static void draw_clock(const Network *network, double x, double y) {
-    scene_wire(network->scene, net_of_pin(PIN_CLK), WIRE_PLAIN, x - 16, y);
-    scene_to(network->scene, x, y);
-    scene_name(network->scene, x - 20, y + 4, ANCHOR_END, net_of_pin(PIN_CLK), "%.24s",
-               network->unit->pin[PIN_CLK]);
-}
-
 static void draw_pins(Network *network) {
     const Unit *unit = network->unit;
     network->y += NAMES + (unit->width > DRAW_COLUMNS_MAX ? 14 : 0);
@@ -150,17 +142,7 @@ static void draw_pins(Network *network) {
     if (unit->registers != REGISTERS_BOTH)
         return;
     network->y += STUB;
-    double left = network_left(network), right = network_x(network, 0) + network->lane + 10;
-    right = right < left + 90 ? left + 90 : right;
-    scene_box(network->scene,
-              (Box){.symbol = SYMBOL_REGISTER,
-                    .x = left,
-                    .y = network->y,
-                    .width = right - left,
-                    .height = REGISTER},
-              "registers");
-    draw_clock(network, left, network->y + REGISTER - 9);
-    network->y += REGISTER;
+    network_draw_across(network, SYMBOL_REGISTER, "registers");
 }
 
 /* ---- operands ------------------------------------------------------------------------------ */
@@ -342,12 +324,10 @@ static void draw_first(Network *network, double from) {
 
 static void draw_column(Network *network, unsigned i) {
     const double half = network->lane + 1;
-    const Landmark *column = NULL;
-    for (uint32_t k = 0; k <= i + 1 && k < network->landmarks.cell_count; k++)
-        if (network->landmarks.cell[k].top == (int)i)
-            column = &network->landmarks.cell[k];
-    bool generates = column != NULL && network_varies(column->generates);
-    bool passes = column != NULL && network_varies(column->passes);
+    const Landmark *cells = network->landmarks.cell;
+    const Landmark *column = &cells[i + (cells[0].kind == LANDMARK_FIRST)];
+    bool generates = network_varies(column->generates);
+    bool passes = network_varies(column->passes);
     scene_box(network->scene,
               (Box){.symbol = SYMBOL_FRAME,
                     .x = network_x(network, (int)i) - half,

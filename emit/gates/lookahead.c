@@ -114,9 +114,10 @@ static void find_carries(Netlist *netlist, const Spans *spans, int level) {
     }
     netlist_enter(netlist, PART_LEVELS, level);
     for (unsigned k = 0; k < groups.count; k++) {
-        spans->carry[GROUP * k] = groups.carry[k];
-        spans->giver[GROUP * k] = groups.giver[k];
-        look_ahead(netlist, spans, GROUP * k, group_end(spans, k));
+        unsigned lowest = GROUP * k;
+        spans->carry[lowest] = groups.carry[k];
+        spans->giver[lowest] = groups.giver[k];
+        look_ahead(netlist, spans, lowest, group_end(spans, k));
     }
     spans->carry[spans->count] = groups.carry[groups.count];
     spans->giver[spans->count] = groups.giver[groups.count];

@@ -1,34 +1,8 @@
-/* Network pictures: the rules of tests/drawing.h for every structure at every width, the levels on
- * an example's wires against sums worked by hand, and what is shown of wide units. */
-#include "drawing.h"
+/* Network pictures: the rules of tests/drawing.h for every structure at every width and whatever
+ * stands around the network, and what is shown of wide units. */
+#include "networks.h"
 
-#include "command_lines.h"
-#include "commands/draw.h"
-#include "draw/draw.h"
-#include "gates/build.h"
 #include "unit/written.h"
-#include "work/working.h"
-
-#include <stdio.h>
-
-static const char *const structures[] = {"skip",        "select",         "lookahead",
-                                         "sklansky",    "kogge-stone",    "brent-kung",
-                                         "han-carlson", "ladner-fischer", "depth=9"};
-
-enum { STRUCTURES = sizeof structures / sizeof structures[0], LINE_BYTES = 1024 };
-
-/* Draws "--width 4 ...". The request lasts until the next call. */
-static const Request *draw(const char *line, Scene *scene) {
-    static char text[COMMAND_LINE_BYTES];
-    static Request request;
-    char *words[COMMAND_LINE_WORDS + 1];
-    Problem problem = {STATUS_DONE, ""};
-    snprintf(text, sizeof text, "draw %s", line);
-    if (!options_parse(COMMAND_DRAW, command_line_words(text, words), words, &request, &problem) ||
-        !draw_request(&request, scene, &problem))
-        fail_msg("%s: %s", line, problem.text);
-    return &request;
-}
 
 static void check(const char *line) {
     Scene scene;
@@ -122,12 +96,74 @@ static void test_long_names(void **state) {
         "--port cin=what_the_word_below_this_one_left --registers both --enable");
 }
 
+/* ---- wide ones ------------------------------------------------------------------------------ */
+
+static size_t document_bytes(const Scene *scene) {
+    Written written;
+    written_open(&written);
+    scene_write(scene, written.out);
+    fflush(written.out);
+    size_t bytes = strlen(written.text);
+    fclose(written.out);
+    free(written.text);
+    return bytes;
+}
+
+static bool says(const Scene *scene, const char *words) {
+    for (uint32_t k = 0; k < scene->text_count; k++)
+        if (strstr(scene->text[k].text, words) != NULL)
+            return true;
+    return false;
+}
+
+/* Both ends, what is left out said, and well below a mebibyte. */
+static void test_wide_ones_are_abridged(void **state) {
+    (void)state;
+    static const unsigned widths[] = {33, 1024, 4096};
+    for (int structure = 0; structure < STRUCTURES; structure++)
+        for (size_t k = 0; k < sizeof widths / sizeof widths[0]; k++) {
+            char line[LINE_BYTES], words[64];
+            const char *name = structures[structure];
+            bool slow =
+                widths[k] == 4096 && strcmp(name, "skip") != 0 && strcmp(name, "kogge-stone") != 0;
+            if (slow)
+                continue;
+            snprintf(line, sizeof line, "--structure %s --width %u --flags all %s",
+                     strcmp(name, "depth=9") == 0 ? "depth=40" : name, widths[k],
+                     k % 2 == 0 ? "--example 0,-1,sub" : "");
+            Scene scene;
+            draw(line, &scene);
+            drawing_check(&scene, line);
+            assert_true(document_bytes(&scene) < 1024 * 1024 / 2);
+            snprintf(words, sizeof words, "columns 12 to %u", widths[k] - 13);
+            assert_true(says(&scene, words));
+            scene_free(&scene);
+        }
+}
+
+/* Kogge and Stone 1973: n log2 n - n + 1 cells; of 64, those of columns 12 ... 51 are left out. */
+static void test_cells_left_out_are_counted(void **state) {
+    (void)state;
+    Scene scene;
+    unsigned left_out = 0;
+    for (unsigned column = 12; column < 52; column++)
+        for (unsigned reach = 1; reach < 64; reach *= 2)
+            left_out += column >= reach;
+    char words[64];
+    snprintf(words, sizeof words, "and their %u cells", left_out);
+    draw("--structure kogge-stone --width 64", &scene);
+    assert_true(says(&scene, words));
+    scene_free(&scene);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_every_width),
         cmocka_unit_test(test_every_control),
         cmocka_unit_test(test_every_flag_set),
         cmocka_unit_test(test_long_names),
+        cmocka_unit_test(test_wide_ones_are_abridged),
+        cmocka_unit_test(test_cells_left_out_are_counted),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
