@@ -83,7 +83,7 @@ static void work_and_end(const Jobs *jobs, const Job *job) {
     give_signals_back(jobs);
     memory_lack_is_silent();
     jobs->work->run(jobs->work->context, job->piece, job->folder, job->reply);
-    _exit(fflush(job->reply) == 0 ? 0 : CANNOT_WRITE);
+    exit(fflush(job->reply) == 0 ? 0 : CANNOT_WRITE);
 }
 
 static Answer read_reply(FILE *reply) {
