@@ -2,9 +2,13 @@
  * what it needs, a folder of its own, limits on time, memory, output and processes, and an end to
  * everything that it started.
  *
- * The limits have to be set between the new process and the new program, so the process is made by
- * fork and the program by execve with a list of arguments; this program has one thread, and the
- * child calls nothing but system calls in between. */
+ * The process is made by fork and the program by execve with a list of arguments. posix_spawn would
+ * not do: between the new process and the new program the limits and the folder have to be set, and
+ * it has no attribute for limits and no portable action for a folder. Setting the limits before, in
+ * this process, would put them on this process: its processor time counts, and with no process
+ * allowed the spawn itself fails. Spawning this program again to set them would need its path,
+ * which not every system tells, and an argument that users could meet. This program has one thread,
+ * and the child calls nothing but system calls in between. */
 #ifndef SUMWRIGHT_CHECK_FENCE_H
 #define SUMWRIGHT_CHECK_FENCE_H
 

@@ -20,7 +20,7 @@ enum {
 };
 #define MEMORY_BYTES  (UINT64_C(1) << 30)
 #define PRINTED_BYTES (UINT64_C(16) << 20)
-#define TEXT_BYTES    (UINT64_C(512) << 20)
+#define TEXT_BYTES    (UINT64_C(128) << 20)
 
 #define MEMORY "it may need more memory than the %llu MiB that a check gives it"
 
@@ -109,6 +109,8 @@ static bool says_nothing(const char *line) {
 static const char *meaning_of(const char *line) {
     if (strstr(line, "bad_alloc") != NULL || strstr(line, "malloc() ran out") != NULL)
         return "it needs more memory than a check gives it";
+    if (strstr(line, "File size limit") != NULL)
+        return "what the compiler makes of it is larger than any unit";
     if (strstr(line, "No top level modules") != NULL)
         return "there is no module in it";
     if (strstr(line, "bench_") != NULL &&
@@ -247,6 +249,8 @@ static void add_files(const Design *design, Arguments *arguments) {
         argument(arguments, "", design->sources->source[k].safe);
 }
 
+/* The driver runs the compiler's two parts through a command line of its own; all names in it are
+ * given here and by source.c, none by the design. */
 static bool compile(const Design *design, const Compilation *compilation, Problem *problem) {
     Arguments arguments = arguments_new(2 * design->sources->count + 16);
     argument(&arguments, "", "iverilog");

@@ -248,7 +248,7 @@ void verdict_find(const Question *question, const char *folder, FILE *reply) {
     VerdictKind kind = VERDICT_PASS;
     if (!find_out(check, folder, &problem))
         kind = problem.status == STATUS_UNTESTED ? VERDICT_UNTESTED : VERDICT_FAILED;
-    else if (check->diagnosis.finding_count > 0)
+    else if (check->diagnosis.wrong > 0 || check->diagnosis.finding_count > 0)
         kind = VERDICT_WRONG;
     put_verdict(check, kind, problem.status, problem.text, reply);
     samples_free(&check->samples);
