@@ -200,7 +200,7 @@ static void draw_last(Row *row, Literal carry, double edge, double y) {
     scene_to(row->scene, corner, row->adders);
     scene_to(row->scene, corner, y);
     scene_to(row->scene, edge, y);
-    if (y > row->adders)
+    if (y > row->adders && row->unit->flag[FLAG_CARRY]) /* goes straight on, too */
         scene_dot(row->scene, carry, corner, row->adders);
 }
 
