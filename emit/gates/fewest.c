@@ -144,8 +144,10 @@ void fewest_build(Netlist *netlist, Adder *adder) {
         netlist_name(netlist, adder->carry[i + 1], stem, column.index + 1);
     }
     Column column = column_open(netlist, adder, last, borrow_form);
-    bool turns = adder->carry_leaves && !literal_is_constant(adder->turned);
-    if (turns && column.b != LITERAL_0)
+    /* Without b that column is no smaller, unless overflow is asked for as well. */
+    bool turns = adder->carry_leaves && !literal_is_constant(adder->turned) &&
+                 (column.b != LITERAL_0 || adder->overflow_read);
+    if (turns)
         last_column_with_carry(adder, &column);
     else
         last_column(adder, &column, stem);
