@@ -24,6 +24,7 @@ cmocka       libcmocka-dev         libcmocka-devel   cmocka            cmocka
 gmp          libgmp-dev            gmp-devel         gmp               gmp
 xmllint      libxml2-utils         libxml2           libxml2           libxml2
 rsvg-convert librsvg2-bin          librsvg2-tools    librsvg           librsvg
+cadical      cadical               cadical           cadical           cadical
 clang        clang                 clang             clang             llvm
 fuzzer       clang,libclang-rt-dev clang,compiler-rt clang,compiler-rt llvm
 clang-format clang-format          clang-tools-extra clang             clang-format
