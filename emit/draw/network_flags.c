@@ -3,12 +3,14 @@
 #include "draw/network.h"
 
 #include "base/memory.h"
+#include "write/svg.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 
 enum {
-    WIDTH = 210,
+    WIDTH = 90,     /* of the box, at least */
+    MARGIN = 16,    /* beside its words */
     LINE = 14,      /* a flag's */
     INPUT_GAP = 18, /* from input to input */
     STUB = 28,
@@ -175,23 +177,26 @@ static void draw_flag_outputs(Network *network, double left, double y) {
     }
 }
 
-/* The rules of the flags, a line each. The caller frees them. */
-static char *flag_rules(const Network *network, int *lines) {
+/* The rules of the flags, a line each, and how wide they are. The caller frees them. */
+static char *flag_rules(const Network *network, int *lines, double *width) {
     char *text = memory_text("%s", "");
     *lines = 0;
+    *width = WIDTH;
     for (int flag = 0; flag < FLAG_COUNT; flag++) {
         char rule[64];
         if (!network->unit->flag[flag])
             continue;
         flag_rule(network, (Flag)flag, rule, sizeof rule);
+        double wide = svg_text_width(rule, scene_text_size(TEXT_PLAIN)) + MARGIN;
+        *width = wide > *width ? wide : *width;
         char *longer = memory_text("%s%s%s", text, (*lines)++ > 0 ? "\n" : "", rule);
         free(text);
         text = longer;
     }
     if (*lines == 0) {
         free(text);
-        text = memory_text("out of range?");
-        *lines = 1;
+        text = memory_text("out of\nrange?");
+        *lines = 2;
     }
     return text;
 }
@@ -199,28 +204,27 @@ static char *flag_rules(const Network *network, int *lines) {
 double network_draw_flags(Network *network) {
     if (!any_flag(network) && network->unit->overflow == OVERFLOW_WRAP)
         return 0;
-    const double edge = network_left(network) - NETWORK_LEFT;
     int lines = 0;
-    char *rules = flag_rules(network, &lines);
-    double lowest = draw_flag_inputs(network, edge);
+    double width = 0;
+    char *rules = flag_rules(network, &lines, &width);
+    const double edge = network_left(network) - NETWORK_LEFT, left = edge - width;
+    const double lowest = draw_flag_inputs(network, edge);
     const double top = (network->last_track > 0 ? network->last_track : network->tap) - 12;
     double height = lowest + 12 - top;
     if (height < lines * LINE + 10)
         height = lines * LINE + 10;
-    scene_box(
-        network->scene,
-        (Box){
-            .symbol = SYMBOL_FRAME, .x = edge - WIDTH, .y = top, .width = WIDTH, .height = height},
-        rules);
+    scene_box(network->scene,
+              (Box){.symbol = SYMBOL_FRAME, .x = left, .y = top, .width = width, .height = height},
+              rules);
+    free(rules);
     if (network->unit->registers != REGISTERS_NONE && any_flag(network))
         scene_box(network->scene,
                   (Box){.symbol = SYMBOL_REGISTER,
-                        .x = edge - WIDTH - STUB - REGISTER,
+                        .x = left - STUB - REGISTER,
                         .y = top,
                         .width = REGISTER,
                         .height = height},
                   "");
-    draw_flag_outputs(network, edge - WIDTH, top + height / 2 - (lines - 1) * LINE / 2.0);
-    free(rules);
+    draw_flag_outputs(network, left, top + height / 2 - (lines - 1) * LINE / 2.0);
     return top + height;
 }

@@ -161,7 +161,7 @@ void network_draw_groups(Network *network) {
     }
     for (unsigned tier = 1; tier <= tiers; tier++)
         scene_text(network->scene, x, GROUPS_Y - TIER * (double)tier, ANCHOR_END, TEXT_SMALL,
-                   tier == 1 ? "groups" : "of groups");
+                   tier == 1 ? "groups" : "groups of groups");
     draw_levels(network);
     draw_omission(network, GROUPS_Y - TIER * (double)tiers);
 }
