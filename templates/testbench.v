@@ -15,6 +15,10 @@
 // vectors holds what the pins are given and what must come out:
 //   ${layout}
 // Random vectors among them: at most ${most}, seed ${seed}.
+//
+// The unit does ${operations} on ${width}-bit words:
+//
+${contract}
 %if registered
 //
 // The outputs must change at the rising edge of the clock alone, with a new vector every clock.

@@ -93,5 +93,5 @@ void coverage_facts(const Coverage *coverage, Facts *facts) {
                    absent(unit, &coverage->possible[k], &coverage->seen[k]).text);
     }
     facts_flag(facts, "can_idle", unit_can_idle(unit));
-    facts_text(facts, "idle", "%llu", (unsigned long long)coverage->nothing);
+    facts_text(facts, "idle_vectors", "%llu", (unsigned long long)coverage->nothing);
 }

@@ -167,7 +167,8 @@ bool testbench_write(const Unit *unit, const VectorPlan *plan, uint64_t count, c
     add_connections(unit, facts);
     add_outputs(unit, facts);
     add_report(unit, facts);
-    bool good = template_fill(templates, "testbench.v", facts, out, problem);
+    bool good = unit_facts_fill(facts, "contract", templates, "contract.v", problem) &&
+                template_fill(templates, "testbench.v", facts, out, problem);
     facts_free(facts);
     return good;
 }

@@ -136,6 +136,7 @@ static void add_carries(const Unit *unit, Facts *facts) {
     facts_flag(facts, "carry.adds", adds);
     facts_flag(facts, "carry.subtracts", unit_any_subtracts(unit));
     facts_flag(facts, "carry.never", !adds && !unit_any_subtracts(unit));
+    facts_flag(facts, "carry.pass", has[OP_PASS] && (adds || unit_any_subtracts(unit)));
     facts_flag(facts, "saturates_signed", unit->overflow == OVERFLOW_SATURATE_SIGNED);
     facts_flag(facts, "saturates_unsigned", unit->overflow == OVERFLOW_SATURATE_UNSIGNED);
 }

@@ -89,7 +89,8 @@ bool vector_file_write(const Unit *unit, const VectorPlan *plan, const VectorCou
     coverage_facts(coverage, facts);
     Writing writing = {.unit = unit, .layout = layout_of(unit), .out = out};
     layout_facts(unit, facts);
-    bool good = template_fill(templates, "vectors.vec", facts, out, problem);
+    bool good = unit_facts_fill(facts, "contract", templates, "contract.v", problem) &&
+                template_fill(templates, "vectors.vec", facts, out, problem);
     facts_free(facts);
     if (!good)
         return false;

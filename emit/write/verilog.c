@@ -310,7 +310,8 @@ bool verilog_write(const Unit *unit, const Netlist *netlist, const char *command
         gates_facts(unit, netlist, &ends, facts);
     else
         expression_facts(unit, netlist, ends.source, facts);
-    bool good = unit_facts_fill(facts, "header", templates, "header.v", problem) &&
+    bool good = unit_facts_fill(facts, "contract", templates, "contract.v", problem) &&
+                unit_facts_fill(facts, "header", templates, "header.v", problem) &&
                 fill_core(unit, netlist, facts, templates, problem) &&
                 template_fill(templates, "unit.v", facts, out, problem);
     facts_free(facts);

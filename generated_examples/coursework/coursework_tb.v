@@ -15,6 +15,21 @@
 //   subtract_a_b_result_carry,overflow
 // Random vectors among them: at most 2000, seed 1.
 //
+// The unit does add and sub on 4-bit words:
+//
+//   add   a + b           where subtract is 0
+//   sub   a - b           where subtract is 1
+//
+//   subtract  chooses the operation
+//   a         first operand, a
+//   b         second operand, b
+//   result    result
+//   carry     in addition: carry, the exact unsigned result is 2^4 or more
+//   carry     in subtraction: no borrow, the exact unsigned result is not below 0
+//   overflow  the exact signed result does not fit
+//
+//   Without registers: the outputs follow the inputs.
+//
 // Made by: sumwright emit --name coursework --width 4 --operations add,sub --flags carry,overflow --detail gates
 
 module coursework_tb;

@@ -15,6 +15,31 @@
 //   op_cin_a_b_result_carry,overflow,zero,negative,less_signed,less_unsigned,parity,half_carry
 // Random vectors among them: at most 500, seed 1.
 //
+// The unit does add, adc, sub and sbc on 16-bit words:
+//
+//   add   a + b           where op is 00
+//   adc   a + b + carry   where op is 01
+//   sub   a - b           where op is 10
+//   sbc   a - b - borrow  where op is 11
+//
+//   op             chooses the operation
+//   cin            in adc: carry, 1 adds one more
+//   cin            in sbc: no borrow, 0 subtracts one more
+//   a              first operand, a
+//   b              second operand, b
+//   result         result
+//   carry          in addition: carry, the exact unsigned result is 2^16 or more
+//   carry          in subtraction: no borrow, the exact unsigned result is not below 0
+//   overflow       the exact signed result does not fit
+//   zero           the result is 0
+//   negative       the sign bit of the result
+//   less_signed    the exact signed result is below 0
+//   less_unsigned  the exact unsigned result is below 0
+//   parity         an odd number of the bits of the result is 1
+//   half_carry     what carry says, for the lowest four bits alone
+//
+//   Without registers: the outputs follow the inputs.
+//
 // Made by: sumwright emit --name logger_alu --width 16 --operations add,adc,sub,sbc --flags carry,overflow,zero,negative,less-signed,less-unsigned,parity,half-carry --detail operators --vectors 500
 
 module logger_alu_tb;

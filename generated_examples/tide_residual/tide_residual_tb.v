@@ -15,6 +15,20 @@
 //   a_b_result_carry,overflow,zero,negative
 // Random vectors among them: at most 2000, seed 1.
 //
+// The unit does sub on 12-bit words:
+//
+//   sub   a - b
+//
+//   observed   first operand, a
+//   predicted  second operand, b
+//   residual   result
+//   carry      in subtraction: no borrow, the exact unsigned result is not below 0
+//   overflow   the exact signed result does not fit
+//   zero       the result is 0
+//   negative   the sign bit of the result
+//
+//   Without registers: the outputs follow the inputs.
+//
 // Made by: sumwright emit --name tide_residual --width 12 --operations sub --port a=observed --port b=predicted --port result=residual
 
 module tide_residual_tb;
