@@ -95,6 +95,25 @@ static void sum(Adder *adder, const Column *column) {
     netlist_name(column->netlist, adder->sum[i], "sum", column->index);
 }
 
+/* The first column where what comes in is the carry, and what leaves is the chain. Its sum needs
+ * the line where a middle column does not, and by the same gate a is turned over. */
+static void first_column_with_carry(Netlist *netlist, Adder *adder) {
+    netlist_enter(netlist, PART_COLUMNS, 0);
+    Literal a = netlist_xor(netlist, adder->a[0], adder->turned);
+    Literal propagated = netlist_xor(netlist, a, adder->b[0]);
+    Literal total = netlist_xor(netlist, propagated, adder->first);
+    Literal against = netlist_xor(netlist, total, adder->a[0]);
+    Literal differs = netlist_and(netlist, propagated, literal_not(against));
+    adder->sum[0] = total;
+    adder->carry[1] = netlist_xor(netlist, a, differs);
+    netlist_name(netlist, a, "turned_a", 0);
+    netlist_name(netlist, propagated, "propagate", 0);
+    netlist_name(netlist, total, "sum", 0);
+    netlist_name(netlist, against, "against", 0);
+    netlist_name(netlist, differs, "differs", 0);
+    netlist_name(netlist, adder->carry[1], "chain", 1);
+}
+
 static void last_column(Adder *adder, const Column *column, const char *stem) {
     Netlist *netlist = column->netlist;
     Literal *leaves = &adder->carry[column->index + 1];
@@ -129,15 +148,21 @@ static void last_column_with_carry(Adder *adder, const Column *column) {
 }
 
 void fewest_build(Netlist *netlist, Adder *adder) {
-    /* The borrow form, unless it is the carry that comes in without a gate. */
-    bool borrow_form = !is_gate(netlist, adder->chain) || is_gate(netlist, adder->first);
+    /* The borrow form, unless it is the carry that comes in without a gate: then only where nothing
+     * reads it, and the first column can turn it over in passing. */
+    bool carry_enters = is_gate(netlist, adder->chain) && !is_gate(netlist, adder->first);
+    bool in_passing =
+        carry_enters && adder->width > 1 && !adder->carry_leaves && !adder->overflow_read;
+    bool borrow_form = !carry_enters || in_passing;
     adder->carry[0] = borrow_form ? adder->chain : adder->first;
     adder->turned = borrow_form ? adder->subtracting : LITERAL_0;
     const char *stem = adder->turned == LITERAL_0   ? "carry"
                        : adder->turned == LITERAL_1 ? "borrow"
                                                     : "chain";
     unsigned last = adder->width - 1;
-    for (unsigned i = 0; i < last; i++) {
+    if (in_passing)
+        first_column_with_carry(netlist, adder);
+    for (unsigned i = in_passing ? 1 : 0; i < last; i++) {
         Column column = column_open(netlist, adder, i, borrow_form);
         sum(adder, &column);
         adder->carry[i + 1] = next(&column);
