@@ -83,5 +83,7 @@ for pair in add,sub sub,rsb; do
   as_ours $pair 2
 done
 as_ours inc,dec 3
+least 8 any adc,sbc 2 borrow result
+least 8 any adc,sbc 2 no-borrow result
 least 13 nand adc,sbc 1 borrow result,carry
 least 13 nor sbc,adc 1 borrow result,carry
