@@ -1,6 +1,8 @@
 /* The columns of the row picture: pins, operand row, adder box and carry. See row.h. */
 #include "draw/row.h"
 
+#include "write/svg.h"
+
 /* A constant at the top of an adder. */
 static void draw_constant(Row *row, Literal literal, double x, double y) {
     scene_name(row->scene, x, y - 12, ANCHOR_MIDDLE, literal, "%d", literal == LITERAL_1);
@@ -181,9 +183,17 @@ void row_draw_carry(Row *row, unsigned i) {
         scene_mark(row->scene, (Mark){MARK_COMPARED, name, row->adders - 11.5, 18, 18, carry});
 }
 
+/* Are the names of a and b too long to stand side by side? */
+static bool are_close(const Row *row, const RowPlaces *rows) {
+    char name[16];
+    snprintf(name, sizeof name, "b%u", row->top - 1);
+    double a = data_x(row, rows, false, -ROW_OPERAND), b = data_x(row, rows, true, ROW_OPERAND);
+    return svg_text_width(name, scene_text_size(TEXT_PLAIN)) + 2 > b - a;
+}
+
 void row_draw_pins(Row *row, RowPlaces *rows) {
     bool has_b = unit_has(row->unit, PIN_B);
-    bool staggered = row->unit->width > DRAW_COLUMNS_MAX; /* long numbers */
+    bool staggered = has_b && are_close(row, rows);
     row->y += 28;
     for (unsigned i = row->low; i < row->top; i++) {
         double x = row_middle(row, i);

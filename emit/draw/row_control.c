@@ -5,7 +5,7 @@
 #include <stdlib.h>
 
 enum {
-    LEVEL_X = 14,  /* where a line's level stands, right of the band */
+    LEVEL_X = 2,   /* where a line's level stands, left of where the first carry may rise */
     SOURCE_X = 32, /* where inverters and the decoder begin */
     DECODER = 84,  /* its width */
     REGISTER_X = 134,
@@ -171,7 +171,7 @@ static const RowLine *line_of(const Row *row, Literal literal) {
 
 /* The first carry: a constant, a line's level, a pin, or the decoder's. Where it enters the band a
  * wire has come to an end. */
-static void draw_first_carry(Row *row, Literal first) {
+static void draw_first_carry(Row *row, Literal first, bool decoder) {
     double from = row_middle(row, 0) + ROW_BOX / 2.0 + row_pitch(row) - ROW_BOX;
     const RowLine *line = line_of(row, first);
     if (!row_varies(first)) {
@@ -186,7 +186,7 @@ static void draw_first_carry(Row *row, Literal first) {
         return;
     }
     scene_to(row->scene, SOURCE_X, row->adders);
-    if (!is_gate(row, first))
+    if (!decoder)
         draw_source(row, first, row->adders);
 }
 
@@ -203,7 +203,7 @@ void row_draw_sources(Row *row) {
             draw_source(row, line->literal, line->y);
         pins++;
     }
-    draw_first_carry(row, first);
+    draw_first_carry(row, first, decoder);
     if (decoder)
         draw_decoder(row, top - 12, bottom);
     else if (row->unit->registers == REGISTERS_BOTH && pins > 0)

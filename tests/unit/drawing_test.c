@@ -401,6 +401,59 @@ static void test_levels_are_the_models(void **state) {
                 check_example(units[k], choice, examples[e]);
 }
 
+/* ---- any unit -------------------------------------------------------------------------------- */
+
+static unsigned drawn_number(uint32_t *seed, unsigned below) {
+    *seed = *seed * 1664525u + 1013904223u; /* the constants of Numerical Recipes (from memory) */
+    return (*seed >> 8) % below;
+}
+
+/* Some unit, or false for a combination that is refused. */
+static bool draw_lots(uint32_t *seed, Unit *unit) {
+    Problem problem = {STATUS_DONE, ""};
+    unit_init(unit);
+    unit->width = 1 + drawn_number(seed, 12);
+    unsigned first = drawn_number(seed, OP_COUNT), count = 1 + drawn_number(seed, 4);
+    for (unsigned k = 0; k < count; k++)
+        unit->choice[unit->choice_count++].operation = (Operation)((first + k * 2) % OP_COUNT);
+    unit->control = (Control)drawn_number(seed, CONTROL_COUNT);
+    unit->sense = (Sense)drawn_number(seed, SENSE_COUNT);
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        unit->flag[flag] = drawn_number(seed, 2) == 1;
+    unit->overflow = (Overflow)drawn_number(seed, OVERFLOW_COUNT);
+    unit->structure = (Structure)drawn_number(seed, STRUCTURE_DEPTH);
+    unit->registers = (Registers)drawn_number(seed, REGISTERS_COUNT);
+    return unit_settle(unit, &problem);
+}
+
+static void test_any_unit(void **state) {
+    (void)state;
+    static Unit unit;
+    static Working working;
+    uint32_t seed = 1;
+    int drawn = 0;
+    for (int k = 0; k < 600; k++) {
+        if (!draw_lots(&seed, &unit))
+            continue;
+        Word a, b;
+        word_set(&a, unit.width, drawn_number(&seed, 4096));
+        word_set(&b, unit.width, drawn_number(&seed, 4096));
+        int choice = (int)drawn_number(&seed, (unsigned)unit.choice_count);
+        working_compute(&unit, choice, &a, &b, drawn_number(&seed, 2) == 1, &working);
+        for (int gates = 0; gates < 2; gates++) {
+            Scene scene;
+            char what[64];
+            snprintf(what, sizeof what, "lot %d, %.20s, gates %d", k, unit.name, gates);
+            scene_init(&scene, SYMBOLS_DISTINCTIVE);
+            draw_unit(&unit, k % 2 == 0 ? &working : NULL, gates == 1, &scene);
+            drawing_check(&scene, what);
+            scene_free(&scene);
+        }
+        drawn++;
+    }
+    assert_true(drawn > 100);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_rows_at_every_width),
@@ -411,6 +464,7 @@ int main(void) {
         cmocka_unit_test(test_gates_of_every_control),
         cmocka_unit_test(test_every_gate_is_wired),
         cmocka_unit_test(test_levels_are_the_models),
+        cmocka_unit_test(test_any_unit),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
