@@ -26,6 +26,13 @@ bool network_level(const Network *network, Literal literal) {
     return values_level(network->values, literal);
 }
 
+bool network_carries(const Network *network) {
+    for (unsigned i = 0; i <= network->unit->width; i++)
+        if (network_varies(network->landmarks.carry[i]))
+            return true;
+    return false;
+}
+
 void network_lead(const Network *network, Net net, WireStyle style, double x, double from,
                   double to) {
     scene_wire(network->scene, net, style, x, from);

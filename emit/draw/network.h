@@ -108,6 +108,9 @@ static inline bool network_varies(Literal literal) {
     return literal != LITERAL_NONE && !literal_is_constant(literal);
 }
 
+/* Is any carry no constant? */
+bool network_carries(const Network *network);
+
 /* A straight wire downward. */
 void network_lead(const Network *network, Net net, WireStyle style, double x, double from,
                   double to);

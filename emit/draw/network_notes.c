@@ -217,7 +217,7 @@ static void note_compared(const Network *network) {
 }
 
 static void note_example(const Network *network) {
-    if (network->values == NULL)
+    if (network->values == NULL || !network_carries(network))
         return;
     notes_add(network->scene,
               "Beside each wire stands its level, g on the left and p on the right. "
@@ -238,7 +238,10 @@ void network_draw_notes(Network *network) {
     if (network->comes_a == COMES_CHOSEN)
         notes_add(network->scene, "X, Y: the operands as the operation has them added, turned over "
                                   "or 0 where it wants that.");
-    note_borrows(network);
+    if (network_carries(network))
+        note_borrows(network);
+    else
+        notes_add(network->scene, "No column ever makes a carry: there is nothing to find.");
     notes_result(network->unit, network->scene);
     notes_pins(network->unit, network->scene);
     note_example(network);

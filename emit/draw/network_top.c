@@ -326,8 +326,9 @@ static void draw_column(Network *network, unsigned i) {
     const double half = network->lane + 1;
     const Landmark *cells = network->landmarks.cell;
     const Landmark *column = &cells[i + (cells[0].kind == LANDMARK_FIRST)];
-    bool generates = network_varies(column->generates);
-    bool passes = network_varies(column->passes);
+    bool carries = network_carries(network);
+    bool generates = carries && network_varies(column->generates);
+    bool passes = carries && network_varies(column->passes);
     scene_box(network->scene,
               (Box){.symbol = SYMBOL_FRAME,
                     .x = network_x(network, (int)i) - half,

@@ -96,6 +96,7 @@ static void draw_dots(Network *network) {
 }
 
 static void draw_cells(Network *network) {
+    const bool levels = network->values != NULL && network_carries(network);
     for (uint32_t k = 0; k < network->landmarks.cell_count; k++) {
         const Landmark *cell = &network->landmarks.cell[k];
         if (network->row[k] < 0)
@@ -103,7 +104,7 @@ static void draw_cells(Network *network) {
         double x = network_x(network, cell->top), y = network_bottom_of(network, k);
         if (network->row[k] > 0)
             scene_box(network->scene, network_box(network, cell, x, y - NETWORK_CELL), "");
-        if (network->values == NULL || cell->top < 0)
+        if (!levels || cell->top < 0)
             continue;
         if (network_varies(cell->generates))
             scene_value(network->scene, x - 3, y + 11, ANCHOR_END, cell->generates,
