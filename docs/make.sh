@@ -2,8 +2,8 @@
 # docs/make.sh PROGRAM FOLDER: makes again, into FOLDER, every page of docs/ that shows what the
 # program does, and the pictures that those pages have drawn. In a block that opens with ```console,
 # a line that begins with "$ sumwright" is run; what stands between it and the next such line, or the
-# block's end, is what it printed. A command that ends in \ goes on in the next line. To bring docs/
-# up to date:
+# block's end, is what it printed. So it is with "$ sed", which sees the files that pages emitted. A
+# command that ends in \ goes on in the next line. To bring docs/ up to date:
 #   docs/make.sh build/release/sumwright docs
 set -eu
 program=$(CDPATH='' cd "$(dirname "$1")" && pwd)/$(basename "$1")
@@ -13,6 +13,10 @@ source=$(CDPATH='' cd "$(dirname "$0")" && pwd)
 COLUMNS=80
 export COLUMNS
 
+# What pages emit.
+emitted=$(mktemp -d)
+trap 'rm -rf "$emitted"' EXIT
+
 # The designs that pages check.
 [ "$folder" = "$source" ] || cp "$source"/*.v "$folder"
 
@@ -20,10 +24,13 @@ export COLUMNS
 sumwright() {
   case " $* " in
     " check "*) "$program" "$@" || [ $? -eq 1 ] ;;
+    " emit "*) (cd "$emitted" && "$program" "$@" --overwrite) ;;
     *" --svg "*) "$program" "$@" --overwrite ;;
     *) "$program" "$@" ;;
   esac
 }
+
+sed() { (cd "$emitted" && command sed "$@"); }
 
 # remake: a page from standard input to standard output.
 remake() {
@@ -32,7 +39,7 @@ remake() {
     case $state$line in
       text'```console') state=output ;;
       output'```') state=text ;;
-      output'$ sumwright '*)
+      output'$ sumwright '* | output'$ sed '*)
         command=${line#"$ "}
         printf '%s\n' "$line"
         while [ "${line%\\}" != "$line" ]; do

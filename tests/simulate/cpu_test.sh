@@ -27,7 +27,9 @@ variant() {
   "$CPU_MEMORY" "$parts/program.asm" $sense >memory.log || wrong "the program or the model"
   run $latency
   [ $status -eq 0 ] && grep -q '^PASS cpu: ' simulate.log || { cat simulate.log; wrong "the CPU fails"; }
-  echo "$(sed -n 's/^PASS cpu: //p' simulate.log): --subtract-carry $sense $*"
+  said="$(sed -n "s/^PASS cpu: //p" simulate.log): --subtract-carry $sense $*"
+  echo "$said"
+  grep -qxF -e "$said" "$SOURCE/docs/cpu.md" || wrong "docs/cpu.md shows something else"
   cases=$((cases + 1))
 }
 

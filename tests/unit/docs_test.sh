@@ -21,4 +21,24 @@ for page in "$SOURCE"/docs/*.md; do
     [ -n "$words" ] || { echo "wrong: $page shows $picture without words"; exit 1; }
   done <"$folder/shown"
 done
-echo "$pages pages and $(ls "$folder/pictures" | wc -l) pictures are the program's"
+
+# What a page takes from another file, "<!-- from FILE -->" and a block, stands there, line for line.
+extracts=0
+for page in "$SOURCE"/docs/*.md; do
+  awk -v to="$folder/extract" '
+    /^<!-- from .* -->$/ { file = $3; next }
+    file != "" && /^```/ { inside = !inside; if (inside) { out = to ++count; print file >out } else { file = ""; close(out) } next }
+    inside { print >out }' "$page"
+  for extract in "$folder"/extract*; do
+    [ -f "$extract" ] || continue
+    file=$SOURCE/$(head -n 1 "$extract")
+    case "$(cat "$file")" in
+      *"$(sed 1d "$extract")"*) ;;
+      *) echo "wrong: $page shows what is not in $file:"; cat "$extract"; exit 1 ;;
+    esac
+    extracts=$((extracts + 1))
+    rm "$extract"
+  done
+done
+[ "$extracts" -gt 0 ]
+echo "$pages pages, $(ls "$folder/pictures" | wc -l) pictures and $extracts listings are what they show"
