@@ -27,7 +27,7 @@ extracts=0
 for page in "$SOURCE"/docs/*.md; do
   awk -v to="$folder/extract" '
     /^<!-- from .* -->$/ { file = $3; next }
-    file != "" && /^```/ { inside = !inside; if (inside) { out = to ++count; print file >out } else { file = ""; close(out) } next }
+    file != "" && /^```/ { inside = !inside; if (inside) { out = to (++count); print file >out } else { file = ""; close(out) } next }
     inside { print >out }' "$page"
   for extract in "$folder"/extract*; do
     [ -f "$extract" ] || continue
@@ -40,5 +40,5 @@ for page in "$SOURCE"/docs/*.md; do
     rm "$extract"
   done
 done
-[ "$extracts" -gt 0 ]
+[ "$extracts" -gt 0 ] || { echo "wrong: no listings"; exit 1; }
 echo "$pages pages, $(ls "$folder/pictures" | wc -l) pictures and $extracts listings are what they show"
