@@ -89,6 +89,15 @@ invalid "gates" --detail nor
 invalid "nothing to reset" --reset sync
 invalid "nothing to reset" --reset-level low
 invalid "without a reset pin" --registers output --reset none --reset-level low
+invalid "chooses between two" --operations add --control low
+invalid "nothing to reset" --registers none --reset async
+invalid "no op" --operations add=0,sub=1 --control low
+invalid "same code" --operations add=1,sub
+invalid "no circuit" --structure fewest --operations add,sub,inc
+invalid "no circuit" --structure fewest --operations add,neg
+invalid "no circuit" --structure fewest --control one-hot
+invalid "no circuit" --structure fewest --operations add=00,sub=01
+invalid "no cells" --structure fewest --detail cells
 invalid "no clock" --enable
 invalid "no-borrow or borrow" --subtract-carry yes
 invalid "0 to 1000000" --vectors 1000001
