@@ -7,6 +7,9 @@ module ${bench};
   integer k;
 %if clocked
   reg clk;
+  reg [${operands_high}:0] last;  // the operands of the clock before
+  reg [${out_high}:0] before;  // the outputs before the clock falls
+  reg moved;
 %end
 %each output
   wire ${range}${wire};
@@ -29,17 +32,26 @@ module ${bench};
   initial begin
     $readmemh("${given}", memory);
 %if clocked
+    // While the clock is high and as it falls, the operands are those of the clock before: nothing
+    // must take them then, nor show then what it has taken. The first bit that is seen says so.
     clk = 1'b0;
-%end
+    moved = 1'b0;
+    last = memory[0];
+    for (k = 0; k <= ${last}; k = k + 1) begin
+      word = memory[k];
+      #${settle} memory[k] = {moved, ${outputs}};
+      clk = 1'b1;
+      #${settle} {word[${operands_high}:0], last} = {last, word[${operands_high}:0]};
+      #${settle} before = {${outputs}};
+      clk = 1'b0;
+      #${settle} moved = before !== {${outputs}};
+    end
+%else
     for (k = 0; k <= ${last}; k = k + 1) begin
       word = memory[k];
       #${settle} memory[k] = {${outputs}};
-%if clocked
-      clk = 1'b1;
-      #${settle} clk = 1'b0;
-      #${settle};
-%end
     end
+%end
     $writememb("${seen}", memory);
     $finish;
   end

@@ -85,14 +85,19 @@ static unsigned place_of(const Unit *unit, const Places *places, Pin pin) {
     return place;
 }
 
+/* Bits of what is seen: the packed word of cases.h, and with a clock one more above it. */
+static unsigned seen_bits(const Bench *bench) {
+    return bench->cases->unit->width + FLAG_COUNT + (bench->schedule->clocked ? 1 : 0);
+}
+
 /* Bits of a word of the bench's memory, which holds first what is given and then what was seen. */
-static unsigned word_bits(const Unit *unit) {
-    unsigned given = places_of(unit).bits, seen = unit->width + FLAG_COUNT;
+static unsigned word_bits(const Bench *bench) {
+    unsigned given = places_of(bench->cases->unit).bits, seen = seen_bits(bench);
     return given > seen ? given : seen;
 }
 
 uint64_t bench_memory_bits(const Bench *bench) {
-    return (uint64_t)bench->schedule->count * word_bits(bench->cases->unit);
+    return (uint64_t)bench->schedule->count * word_bits(bench);
 }
 
 /* ---- the bench ----------------------------------------------------------------------------- */
@@ -176,7 +181,9 @@ static bool write_module(const Bench *bench, FILE *out, Problem *problem) {
     facts_text(facts, "instance", "dut_%s", bench->tag);
     facts_text(facts, "module", "%s%s%s", module->escaped ? "\\" : "", module->name,
                module->escaped ? " " : "");
-    facts_text(facts, "high", "%u", word_bits(unit) - 1);
+    facts_text(facts, "high", "%u", word_bits(bench) - 1);
+    facts_text(facts, "operands_high", "%u", places_of(unit).clocking - 1);
+    facts_text(facts, "out_high", "%u", unit->width + FLAG_COUNT - 1);
     facts_text(facts, "last", "%zu", bench->schedule->count - 1);
     /* Long enough for gates with delays, column after column. */
     facts_text(facts, "settle", "%u", 100 * (unit->width + 9));
@@ -263,8 +270,8 @@ static bool take_word(const char *text, unsigned bits, uint64_t *value, uint64_t
 }
 
 /* The file, a word a line, the address before some in a comment. False when it is not whole. */
-static bool take_all(const Unit *unit, FILE *in, Samples *samples) {
-    unsigned bits = word_bits(unit), seen = unit->width + FLAG_COUNT;
+static bool take_all(const Bench *bench, FILE *in, Samples *samples) {
+    unsigned bits = word_bits(bench), seen = bench->cases->unit->width + FLAG_COUNT;
     int room = (int)bits + 64;
     char *line = memory_zeroed((size_t)room, 1);
     size_t taken = 0;
@@ -275,6 +282,8 @@ static bool take_all(const Unit *unit, FILE *in, Samples *samples) {
         good = strcspn(line, "\n") == bits && taken < samples->count &&
                take_word(line + bits - seen, seen, samples->value + taken * samples->limbs,
                          samples->unknown + taken * samples->limbs);
+        samples->moves =
+            samples->moves || (bench->schedule->clocked && line[bits - seen - 1] == '1');
         taken++;
     }
     free(line);
@@ -289,7 +298,7 @@ bool bench_read(const Bench *bench, const char *folder, Samples *samples, Proble
     *samples = (Samples){.count = bench->schedule->count, .limbs = cases->out_limbs};
     samples->value = memory_zeroed(samples->count * samples->limbs, sizeof *samples->value);
     samples->unknown = memory_zeroed(samples->count * samples->limbs, sizeof *samples->unknown);
-    bool good = in != NULL && take_all(cases->unit, in, samples);
+    bool good = in != NULL && take_all(bench, in, samples);
     if (in != NULL)
         fclose(in);
     if (good)

@@ -78,5 +78,5 @@ int cases_choice(const Cases *cases, size_t k) {
 void samples_free(Samples *samples) {
     free(samples->value);
     free(samples->unknown);
-    *samples = (Samples){0, 0, NULL, NULL};
+    *samples = (Samples){.count = 0};
 }

@@ -40,6 +40,7 @@ typedef struct {
     unsigned limbs;
     uint64_t *value;
     uint64_t *unknown;
+    bool moves; /* with a clock: the outputs change when it falls, at some time */
 } Samples;
 
 void samples_free(Samples *samples);

@@ -48,7 +48,7 @@ static bool is_single(const Word *bits) {
 }
 
 static void say_carry_is(const Word *columns, const char *what, Phrase *detail) {
-    char bits[256], text[320];
+    char bits[256], text[384];
     if (word_is_zero(columns))
         return;
     bits_text(columns, bits, sizeof bits);
@@ -57,16 +57,30 @@ static void say_carry_is(const Word *columns, const char *what, Phrase *detail) 
     say(detail, "; ", text);
 }
 
-/* "the carry into column 5 is always 0" for each kind of break. */
+/* "the carry into columns 4, 8 is that into column 0" for each column that one is taken from. */
+static void say_taken(const Breaks *breaks, Phrase *detail) {
+    Word left = breaks->taken, same;
+    char text[64];
+    for (unsigned first = 0; first < left.width; first++) {
+        if (!word_bit(&left, first))
+            continue;
+        word_zero(&same, left.width);
+        for (unsigned column = first; column < left.width; column++)
+            if (word_bit(&left, column) && breaks->from[column] == breaks->from[first])
+                word_put(&same, column, true);
+        word_xor(&left, &left, &same);
+        snprintf(text, sizeof text, "that into column %u", breaks->from[first]);
+        say_carry_is(&same, text, detail);
+    }
+}
+
 static void say_breaks(const Breaks *breaks, Phrase *detail) {
     Word low;
     word_xor(&low, &breaks->column, &breaks->level);
-    word_xor(&low, &low, &breaks->first);
-    word_xor(&low, &low, &breaks->before);
+    word_xor(&low, &low, &breaks->taken);
     say_carry_is(&low, "always 0", detail);
     say_carry_is(&breaks->level, "always 1", detail);
-    say_carry_is(&breaks->first, "that into column 0", detail);
-    say_carry_is(&breaks->before, "that into the column before", detail);
+    say_taken(breaks, detail);
 }
 
 static void say_stuck(const Study *study, Phrase *detail) {

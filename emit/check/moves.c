@@ -2,10 +2,15 @@
  */
 #include "check/moves.h"
 
+#include <string.h>
+
 static const Move moves[] = {
     {MOVE_FIRST_MISSING, 0, MISTAKE_FIRST_CARRY_MISSING, false, ""},
-    {MOVE_PLAIN, 0, MISTAKE_OPERAND_NOT_INVERTED, false, "it computes a + b + 1"},
-    {MOVE_PLAIN_SUM, 0, MISTAKE_OPERAND_NOT_INVERTED, false, "it computes a + b"},
+    {MOVE_PLAIN, OPERAND_PLAIN, MISTAKE_OPERAND_NOT_INVERTED, false, "it computes a + b + 1"},
+    {MOVE_PLAIN, OPERAND_PLAIN_SUM, MISTAKE_OPERAND_NOT_INVERTED, false, "it computes a + b"},
+    {MOVE_PLAIN, OPERAND_BIT_0, MISTAKE_OPERAND_NOT_INVERTED, false, "bit 0 alone is inverted"},
+    {MOVE_PLAIN, OPERAND_LOGICAL, MISTAKE_OPERAND_NOT_INVERTED, false,
+     "it is 1 for 0 and else 0: !b for ~b"},
     {MOVE_SWAPPED, 0, MISTAKE_OPERANDS_SWAPPED, false, ""},
     {MOVE_CONTROL, 0, MISTAKE_CONTROL_REVERSED, true, ""},
     {MOVE_CIN_SENSE, 0, MISTAKE_CARRY_SENSE_REVERSED, false, "the pin cin"},
@@ -76,10 +81,7 @@ bool theory_add(const Study *study, Theory *theory, const Move *move) {
         variant->first_missing = true;
         return true;
     case MOVE_PLAIN:
-        variant->operand = OPERAND_PLAIN;
-        return true;
-    case MOVE_PLAIN_SUM:
-        variant->operand = OPERAND_PLAIN_SUM;
+        variant->operand = (PlainOperand)move->number;
         return true;
     case MOVE_SWAPPED:
         variant->swapped = true;
@@ -116,6 +118,8 @@ typedef struct {
     Word differs; /* columns where it was not the carry of the column before, in some case */
     Word seen_0, seen_1;
     Word not_first, not_before; /* where it was not that into column 0, into the column before */
+    uint64_t
+        like[64]; /* in words of up to 64 bits: bit j of like[k], columns k and j had the same */
 } Carries;
 
 /* In words of up to 4098 bits: to |= from. */
@@ -134,7 +138,13 @@ static void carries_on(const Machine *machine, const Word *used, Word *entering)
     word_add(entering, &both, &both, word_bit(&machine->carries, 0));
 }
 
-/* Where the columns are given something else than column 0 is, or than the column before is. */
+static void note_alike(uint64_t used, uint64_t known, unsigned width, uint64_t *like) {
+    for (unsigned k = 0; k < width; k++)
+        if ((known >> k & 1) != 0)
+            like[k] &= ~((used ^ ((used >> k & 1) != 0 ? UINT64_MAX : 0)) & known);
+}
+
+/* Which columns are given the same. */
 static void note_other_carries(const Word *used, const Word *known, Carries *carries) {
     Word other, before;
     if (word_bit(used, 0))
@@ -147,6 +157,29 @@ static void note_other_carries(const Word *used, const Word *known, Carries *car
     word_xor(&other, used, &before);
     word_and(&other, &other, known);
     merge(&carries->not_before, &other);
+    if (used->width <= 64)
+        note_alike(used->limb[0], known->limb[0], used->width, carries->like);
+}
+
+/* The column below that was always given the same: column 0 if it is one, else the nearest, of
+ * those that have their own carry; of wide words, column 0 and the next one are looked at. -1:
+ * none. */
+static int source_of(const Carries *carries, unsigned column) {
+    int broken = -1;
+    if (column == 0)
+        return -1;
+    if (!word_bit(&carries->not_first, column))
+        return 0;
+    if (carries->differs.width > 64)
+        return word_bit(&carries->not_before, column) ? -1 : (int)column - 1;
+    for (unsigned k = column; k-- > 0;) {
+        if ((carries->like[column] >> k & 1) == 0)
+            continue;
+        if (!word_bit(&carries->differs, k))
+            return (int)k;
+        broken = broken < 0 ? (int)k : broken;
+    }
+    return broken;
 }
 
 /* From the result that came out, bit by bit the carry that its column was given: result, X and Y
@@ -193,19 +226,23 @@ static bool all_known(const Carries *carries) {
     Word rest;
     find_varying(carries, &rest);
     word_and(&rest, &rest, &carries->not_first);
-    word_and(&rest, &rest, &carries->not_before);
-    return word_is_zero(&rest);
+    if (word_is_zero(&rest))
+        return true;
+    for (unsigned column = 0; column < rest.width; column++)
+        if (word_bit(&rest, column) && source_of(carries, column) < 0)
+            return false;
+    return true;
 }
 
 static void sort_breaks(const Carries *carries, Breaks *breaks) {
-    Word varying;
     breaks->any = !word_is_zero(&carries->differs);
     breaks->column = carries->differs;
-    find_varying(carries, &varying);
-    word_and(&breaks->before, &varying, &carries->not_first);
-    word_xor(&breaks->first, &varying, &breaks->before);
-    word_xor(&varying, &varying, &carries->differs);
-    word_and(&breaks->level, &varying, &carries->seen_1);
+    find_varying(carries, &breaks->taken);
+    word_xor(&breaks->level, &carries->differs, &breaks->taken);
+    word_and(&breaks->level, &breaks->level, &carries->seen_1);
+    for (unsigned column = 0; column < breaks->taken.width; column++)
+        if (word_bit(&breaks->taken, column))
+            breaks->from[column] = (uint16_t)source_of(carries, column);
 }
 
 /* The breaks that the cases of the wrong groups show. */
@@ -215,6 +252,7 @@ static bool read_breaks(const Study *study, const Fit *base, Theory *theory) {
                       &carries.not_before};
     for (size_t k = 0; k < sizeof zeroed / sizeof zeroed[0]; k++)
         word_zero(zeroed[k], study->unit->width);
+    memset(carries.like, 0xff, sizeof carries.like);
     for (int g = 0; g < study->unit->choice_count; g++)
         for (size_t i = study->begin[g]; i < study->begin[g + 1] && !base[g].agrees; i++) {
             note_carries(study, theory, study->order[i], &carries);
@@ -228,12 +266,14 @@ static bool read_breaks(const Study *study, const Fit *base, Theory *theory) {
 
 /* One column is given 0, 1, the first carry, or that of the column before. */
 static void set_break(Breaks *breaks, unsigned width, unsigned column, unsigned kind) {
-    Word *kinds[] = {&breaks->column, &breaks->level, &breaks->first, &breaks->before};
     breaks->any = true;
-    for (unsigned k = 0; k < 4; k++) {
-        word_zero(kinds[k], width);
-        word_put(kinds[k], column, k == 0 || k == kind);
-    }
+    word_zero(&breaks->column, width);
+    word_put(&breaks->column, column, true);
+    word_zero(&breaks->level, width);
+    word_put(&breaks->level, column, kind == 1);
+    word_zero(&breaks->taken, width);
+    word_put(&breaks->taken, column, kind >= 2 && column > 0);
+    breaks->from[column] = (uint16_t)(kind == 2 || column == 0 ? 0 : column - 1);
 }
 
 /* Where saturation hides the sum, carries cannot be read off: each break is tried. */

@@ -7,8 +7,7 @@
 
 typedef enum {
     MOVE_FIRST_MISSING,
-    MOVE_PLAIN,
-    MOVE_PLAIN_SUM,
+    MOVE_PLAIN, /* the number is a PlainOperand */
     MOVE_SWAPPED,
     MOVE_CONTROL,
     MOVE_CIN_SENSE,

@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { RESET_STEPS = 2, HOLDS = 8 };
+enum { RESET_STEPS = 2, HOLDS = 8, BEFORE_RESET = 4 };
 
 /* One more step after the cases. */
 static void add(Schedule *schedule, size_t which, bool reset, bool enable) {
@@ -30,7 +30,7 @@ static void add_holds(Schedule *schedule) {
 
 static void add_reset(Schedule *schedule) {
     size_t last = schedule->cases - 1;
-    for (size_t k = 0; k < 4; k++)
+    for (size_t k = 0; k < BEFORE_RESET; k++)
         add(schedule, k < last ? last - k : 0, false, true);
     for (size_t k = 0; k <= RESET_STEPS; k++)
         add(schedule, last, true, true);
@@ -98,20 +98,40 @@ static bool cleared(const Cases *cases, const Samples *samples, const uint64_t *
     return true;
 }
 
+/* A reset that waits for the clock: when it begins, the outputs are those of the case before. */
+static bool waits(const Schedule *schedule, const Cases *cases, const Samples *samples,
+                  const uint64_t *mask, size_t at) {
+    if (schedule->latency > BEFORE_RESET)
+        return true; /* a clock with the enable low may be among those before */
+    const uint64_t *right =
+        cases->right + schedule_step(schedule, at - schedule->latency).which * cases->out_limbs;
+    for (unsigned limb = 0; limb < samples->limbs; limb++) {
+        uint64_t value = samples->value[at * samples->limbs + limb];
+        uint64_t unknown = samples->unknown[at * samples->limbs + limb];
+        if ((((value ^ right[limb]) | unknown) & mask[limb]) != 0)
+            return false;
+    }
+    return true;
+}
+
 Tail schedule_tail(const Schedule *schedule, const Cases *cases, const Mapping *mapping,
                    const Samples *samples) {
     uint64_t *mask = memory_zeroed(cases->out_limbs, sizeof *mask);
     schedule_mask(cases, mapping, mask);
     bool async = cases->unit->reset == RESET_ASYNC;
-    Tail tail = TAIL_RIGHT;
+    Tail tail = samples->moves ? TAIL_MOVES : TAIL_RIGHT;
     for (size_t k = schedule->tail; k + 1 < schedule->count && tail == TAIL_RIGHT; k++) {
         Step step = schedule_step(schedule, k);
         if (!step.enable && schedule->latency > 0 && !alike(samples, mask, k, k + 1))
             tail = TAIL_HOLD_WRONG;
         bool clear =
             cleared(cases, samples, mask, k + 1) && (!async || cleared(cases, samples, mask, k));
+        bool begins = step.reset && !schedule_step(schedule, k - 1).reset;
         if (step.reset && schedule->latency > 0 && !clear)
             tail = TAIL_RESET_WRONG;
+        else if (begins && !async && schedule->latency > 0 &&
+                 !waits(schedule, cases, samples, mask, k))
+            tail = TAIL_RESET_EARLY;
     }
     free(mask);
     return tail;

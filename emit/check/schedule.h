@@ -1,5 +1,7 @@
 /* What a design is given, step by step. A step sets the pins, lets them settle, looks at the
- * outputs, and then, in a design with a clock, gives one clock pulse.
+ * outputs, and then, in a design with a clock, gives one clock pulse. While the clock is high and
+ * as it falls, the pins have the operands of the step before: a design that takes them then shows
+ * as late.
  *
  * Without a clock, step k is case k. With one: a reset, if there is that pin; the cases, one a
  * step, so that case k is seen `latency` steps later; some steps more, so that a late design is
@@ -41,8 +43,8 @@ static inline size_t schedule_sample(const Schedule *schedule, size_t k, int lat
     return (size_t)((int64_t)(schedule->first + k + schedule->latency) + late);
 }
 
-/* What the tail shows. */
-typedef enum { TAIL_RIGHT, TAIL_HOLD_WRONG, TAIL_RESET_WRONG } Tail;
+/* What the tail shows, or the falling edges of the clock (TAIL_MOVES). */
+typedef enum { TAIL_RIGHT, TAIL_MOVES, TAIL_HOLD_WRONG, TAIL_RESET_WRONG, TAIL_RESET_EARLY } Tail;
 Tail schedule_tail(const Schedule *schedule, const Cases *cases, const Mapping *mapping,
                    const Samples *samples);
 

@@ -89,13 +89,29 @@ static void operand(Word *to, const Word *from, bool reversed, const Variant *va
         keep_low(to, variant->kept);
 }
 
-static void put_term(Word *to, Term term, bool inverted, const Word *a, const Word *b) {
+static void put_term(Word *to, Term term, const Word *a, const Word *b) {
     if (term == TERM_0)
         word_zero(to, a->width);
     else
         word_resize_unsigned(to, term == TERM_A ? a : b, a->width);
-    if (inverted)
-        word_not(to, to);
+}
+
+static void invert(Word *word, PlainOperand how) {
+    bool is_zero = word_is_zero(word);
+    switch (how) {
+    case OPERAND_INVERTED:
+        word_not(word, word);
+        break;
+    case OPERAND_BIT_0:
+        word_put(word, 0, !word_bit(word, 0));
+        break;
+    case OPERAND_LOGICAL:
+        word_zero(word, word->width);
+        word_put(word, 0, is_zero);
+        break;
+    default:
+        break;
+    }
 }
 
 /* The first carry. */
@@ -114,11 +130,15 @@ static void set_operands(const Variant *variant, Row row, const Word *pin_a, con
     operand(&a, pin_a, variant->reverse_a, variant, CUT_A);
     operand(&b, pin_b, variant->reverse_b, variant, CUT_B);
     bool two = row.x != TERM_0 && row.y != TERM_0;
-    if (machine->subtracts && variant->operand != OPERAND_INVERTED && row.first != FIRST_0)
-        row.invert_x = row.invert_y = false;
+    bool mistaken = machine->subtracts && row.first != FIRST_0;
+    PlainOperand how = mistaken ? variant->operand : OPERAND_INVERTED;
     bool swap = machine->subtracts && variant->swapped && two;
-    put_term(&machine->x, row.x, row.invert_x, swap ? &b : &a, swap ? &a : &b);
-    put_term(&machine->y, row.y, row.invert_y, swap ? &b : &a, swap ? &a : &b);
+    put_term(&machine->x, row.x, swap ? &b : &a, swap ? &a : &b);
+    put_term(&machine->y, row.y, swap ? &b : &a, swap ? &a : &b);
+    if (row.invert_x)
+        invert(&machine->x, how);
+    if (row.invert_y)
+        invert(&machine->y, how);
     if (variant->cut == CUT_X || variant->cut == CUT_X_AND_Y)
         keep_low(&machine->x, variant->kept);
     if (variant->cut == CUT_Y || variant->cut == CUT_X_AND_Y)
@@ -128,10 +148,8 @@ static void set_operands(const Variant *variant, Row row, const Word *pin_a, con
 /* ---- the addition -------------------------------------------------------------------------- */
 
 static bool carry_in_break(const Breaks *breaks, const Word *carries, unsigned bit) {
-    if (bit > 0 && word_bit(&breaks->first, bit))
-        return word_bit(carries, 0);
-    if (bit > 0 && word_bit(&breaks->before, bit))
-        return word_bit(carries, bit - 1);
+    if (word_bit(&breaks->taken, bit))
+        return word_bit(carries, breaks->from[bit]);
     return word_bit(&breaks->level, bit);
 }
 

@@ -15,6 +15,8 @@ typedef enum {
     OPERAND_INVERTED,  /* as it should */
     OPERAND_PLAIN,     /* it goes in as it is, with the first carry: a + b + 1 */
     OPERAND_PLAIN_SUM, /* and without: a + b */
+    OPERAND_BIT_0,     /* its lowest bit alone is inverted: b ^ m for b ^ {n{m}} */
+    OPERAND_LOGICAL,   /* 1 where it is 0, else 0: !b for ~b */
 } PlainOperand;
 
 /* What is cut to the lower bits, with what above them. */
@@ -36,9 +38,9 @@ typedef enum {
 typedef struct {
     bool any;
     Word column;
-    Word first;  /* of them, those that are given the carry into column 0 once more */
-    Word before; /* those that are given what the column before is given */
-    Word level;  /* the level that each of the others is given */
+    Word taken; /* of them, those that are given the carry into a column below, from[column] */
+    Word level; /* the level that each of the others is given */
+    uint16_t from[UNIT_WIDTH_MAX];
 } Breaks;
 
 typedef struct {

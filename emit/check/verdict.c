@@ -80,8 +80,14 @@ static void note_operations(Check *check) {
 }
 
 static void note_tail(Check *check) {
+    if (check->diagnosis.tail == TAIL_MOVES)
+        note(check, "every vector is right; the outputs change when the clock falls, where they "
+                    "should change when it rises");
     if (check->diagnosis.tail == TAIL_HOLD_WRONG)
         note(check, "every vector is right; with the enable low the outputs change at a clock");
+    if (check->diagnosis.tail == TAIL_RESET_EARLY)
+        note(check, "every vector is right; the reset does not wait for the clock: --reset async "
+                    "describes it");
     if (check->diagnosis.tail == TAIL_RESET_WRONG)
         note(check, "every vector is right; in reset the outputs are not cleared (result 0, zero "
                     "1, the other flags 0)");

@@ -168,6 +168,12 @@ static void test_mistakes_in_what_is_added(void **state) {
                      k < 2 ? "" : "in sub, rsb, neg");
         assert_named(units[k], &(Variant){.operand = OPERAND_PLAIN}, NULL, "operand-not-inverted",
                      "it computes a + b + 1");
+        assert_named(units[k], &(Variant){.operand = OPERAND_PLAIN_SUM}, NULL,
+                     "operand-not-inverted", "it computes a + b");
+        assert_named(units[k], &(Variant){.operand = OPERAND_BIT_0}, NULL, "operand-not-inverted",
+                     "bit 0 alone is inverted");
+        assert_named(units[k], &(Variant){.operand = OPERAND_LOGICAL}, NULL, "operand-not-inverted",
+                     "it is 1 for 0 and else 0: !b for ~b");
         assert_named(units[k], &(Variant){.control_reversed = true}, NULL, "control-reversed", "");
         assert_named(units[k], &(Variant){.swapped = true}, NULL, "operands-swapped",
                      k < 2 ? "" : "in sub, sbc, rsb");
@@ -201,16 +207,21 @@ static void test_broken_carries(void **state) {
         assert_named(units[k], &(Variant){.breaks = &breaks}, NULL, "carry-broken",
                      "the carry into column 2 is always 1");
         word_put(&breaks.level, 2, false);
-        word_zero(&breaks.first, width);
-        word_put(&breaks.first, 2, true);
+        word_zero(&breaks.taken, width);
+        word_put(&breaks.taken, 2, true);
         assert_named(units[k], &(Variant){.breaks = &breaks}, NULL, "carry-broken",
                      "the carry into column 2 is that into column 0");
-        word_put(&breaks.first, 2, false);
-        word_zero(&breaks.before, width);
-        word_put(&breaks.before, 2, true);
+        breaks.from[2] = 1;
         assert_named(units[k], &(Variant){.breaks = &breaks}, NULL, "carry-broken",
-                     "the carry into column 2 is that into the column before");
+                     "the carry into column 2 is that into column 1");
     }
+    static Breaks groups = {.any = true, .from = {[8] = 4, [12] = 4}};
+    word_zero(&groups.column, 16);
+    word_put(&groups.column, 8, true);
+    word_put(&groups.column, 12, true);
+    groups.taken = groups.column;
+    assert_named("--width 16 --flags carry", &(Variant){.breaks = &groups}, NULL, "carry-broken",
+                 "the carry into columns 8, 12 is that into column 4");
     Breaks breaks = {.any = true};
     word_ones(&breaks.column, 12);
     word_put(&breaks.column, 0, false);
