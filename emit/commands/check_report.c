@@ -1,25 +1,55 @@
 /* See check_report.h. */
 #include "commands/check_report.h"
 
+#include "base/memory.h"
 #include "write/json.h"
 #include "write/table.h"
+#include "write/utf8.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 enum { MISTAKES_BYTES = 512, TABLE_WIDTH = 100000 };
 
 static const char *const kinds[] = {"PASS", "WRONG", "UNTESTED", "FAILED"};
 
-/* A path as it is, or in quotes where it has more than plain characters. */
-static Quoted shown(const char *path) {
+/* The bytes of a character that a line of text may show as it is, at the start of text; 0 where
+ * there is none: control characters, bytes that are no UTF-8, what turns the direction of writing
+ * (U+2028 ... U+202E, U+2066 ... U+2069) or cannot be seen (U+FEFF). */
+static size_t shown_bytes(const char *text) {
+    size_t bytes = utf8_bytes(text);
+    unsigned char first = (unsigned char)text[0];
+    bool control = first < ' ' || first == 127 || (bytes == 2 && memcmp(text, "\u00a0", 2) < 0);
+    bool turns =
+        bytes == 3 && ((memcmp(text, "\u2028", 3) >= 0 && memcmp(text, "\u202e", 3) <= 0) ||
+                       (memcmp(text, "\u2066", 3) >= 0 && memcmp(text, "\u2069", 3) <= 0) ||
+                       memcmp(text, "\ufeff", 3) == 0);
+    return control || turns ? 0 : bytes;
+}
+
+/* A path as it is, or in quotes where it has blanks, signs or what cannot be shown, which is then a
+ * question mark. The caller frees it. */
+static char *shown(const char *path) {
     static const char plain[] =
         "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_.-+/=,:@%";
-    Quoted quoted;
-    if (path[0] == '\0' || strspn(path, plain) != strlen(path) ||
-        strlen(path) >= sizeof quoted.text)
-        return problem_quote(path);
-    snprintf(quoted.text, sizeof quoted.text, "%s", path);
-    return quoted;
+    char *text = memory_zeroed(strlen(path) + 3, 1);
+    size_t used = 0;
+    bool quotes = path[0] == '\0';
+    text[used++] = '\'';
+    while (*path != '\0') {
+        size_t bytes = *path == '\'' ? 0 : shown_bytes(path);
+        quotes = quotes || bytes == 0 || (bytes == 1 && strchr(plain, *path) == NULL);
+        if (bytes == 0)
+            text[used++] = '?';
+        memcpy(text + used, path, bytes);
+        used += bytes;
+        path += bytes == 0 ? 1 : bytes;
+    }
+    if (quotes)
+        text[used] = '\'';
+    else
+        memmove(text, text + 1, used);
+    return text;
 }
 
 /* ---- text ---------------------------------------------------------------------------------- */
@@ -43,7 +73,9 @@ static void print_mistakes(const Verdict *verdict, FILE *out) {
 }
 
 static void print_verdict(const char *design, const Verdict *verdict, FILE *out) {
-    fprintf(out, "%s %s: ", kinds[verdict->kind], shown(design).text);
+    char *name = shown(design);
+    fprintf(out, "%s %s: ", kinds[verdict->kind], name);
+    free(name);
     if (verdict->kind == VERDICT_PASS)
         fprintf(out, "%zu vectors\n", verdict->cases);
     else if (verdict->kind == VERDICT_WRONG)
@@ -80,17 +112,22 @@ static void print_table(const Report *report, FILE *out) {
     for (size_t k = 0; k < report->count; k++) {
         const Verdict *verdict = &report->verdict[k];
         mistakes_text(verdict, mistakes, sizeof mistakes);
-        table_cell(table, "%s", shown(report->design[k]).text);
+        char *name = shown(report->design[k]);
+        table_cell(table, "%s", name);
+        free(name);
         table_cell(table, "%s", kinds[verdict->kind]);
         table_cell(table, "%s", mistakes);
         table_cell(table, "%s", verdict->first_bad[0] != '\0' ? verdict->first_bad : "-");
     }
     table_write(table, 1, TABLE_WIDTH, out);
     table_free(table);
-    for (size_t k = 0; k < report->count; k++)
-        if (report->verdict[k].kind == VERDICT_UNTESTED)
-            fprintf(out, "UNTESTED %s: %s\n", shown(report->design[k]).text,
-                    report->verdict[k].reason);
+    for (size_t k = 0; k < report->count; k++) {
+        if (report->verdict[k].kind != VERDICT_UNTESTED)
+            continue;
+        char *name = shown(report->design[k]);
+        fprintf(out, "UNTESTED %s: %s\n", name, report->verdict[k].reason);
+        free(name);
+    }
 }
 
 /* ---- JSON ---------------------------------------------------------------------------------- */

@@ -102,6 +102,17 @@ status=0
 [ $status -eq 4 ] && [ ! -s one ] && [ "$(wc -l <stderr)" -eq 1 ] && grep -q "out of memory" stderr ||
   wrong "status $status without memory: $(cat one stderr)"
 
+# Designs are told apart by their whole names; what would disturb a line is a question mark.
+mkdir names
+long=$(awk 'BEGIN { while (k++ < 40) printf "long" }')
+for name in müller "two words" "$long" "$(printf 'red\033[31m\302\233')"; do
+  cp class/right1.v "names/$name.v"
+done
+check names >one
+for name in names/müller.v "'names/two words.v'" "names/$long.v" "'names/red?\[31m??.v'"; do
+  grep -q "^$name  *PASS" one || wrong "no row for $name: $(cat one)"
+done
+
 # One design whose file has two modules of a name in another file is still two designs with --each.
 status=0
 "$SUMWRIGHT" check --width 4 --flags none class/right1.v class/right2.v >one || status=$?
