@@ -28,6 +28,19 @@ for width in 1 2 3 8 33 64; do
   unit $gates --operations add=001,sub=011,adc=110 --flags all --subtract-carry borrow
 done
 
+# Every structure, a first carry that enters the columns included; costs_test.sh has add,sub from 8 to
+# 64 bits.
+for structure in ripple skip select lookahead sklansky kogge-stone brent-kung han-carlson \
+  ladner-fischer depth=8 depth=19; do
+  for width in 1 5 19; do
+    unit --width $width --structure $structure --detail gates --operations adc,sub,neg --flags all
+  done
+  unit --width 33 --structure $structure --detail gates --operations sub,rsb --flags carry,overflow
+done
+for width in 1 5 19; do
+  unit --width $width --structure fewest --operations adc,sbc --flags carry,overflow,zero
+done
+
 count_all
 for k in $(seq $units); do
   found=$(counted u$k)
