@@ -20,7 +20,7 @@ has() {
 }
 
 turn=0
-for width in 1 6 17 33; do
+for width in 1 6 11 33; do
   for structure in sklansky kogge-stone brent-kung han-carlson ladner-fischer depth=7 skip select \
     lookahead; do
     turn=$((turn + 1))
