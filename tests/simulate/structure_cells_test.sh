@@ -29,7 +29,7 @@ for width in 1 6 11 33; do
       1) choice="adc,sbc --subtract-carry borrow --flags none" ;;
       2) choice="add,adc,sub,sbc,rsb,inc,dec,neg,pass --overflow saturate-signed" ;;
       3) choice="sub --flags less-unsigned,parity --overflow saturate-unsigned" ;;
-      4) choice="add,sub,pass --control one-hot --flags carry,less-signed --registers output" ;;
+      4) choice="add,sub,pass --control one-hot --subtract-carry borrow --flags carry,less-signed --registers output" ;;
       5) choice="inc --flags carry,zero" ;;
       6) choice="rsb,dec --subtract-carry borrow --flags carry,overflow,less-unsigned" ;;
     esac
