@@ -399,9 +399,37 @@ static void find_width_parameter(Work *work, ParameterSetting *room, const char 
     }
 }
 
+static bool has_parameter(const HeaderModule *module, const char *name) {
+    for (size_t k = 0; k < module->parameter_count; k++)
+        if (strcmp(module->parameter[k].name, name) == 0)
+            return true;
+    return false;
+}
+
+/* Has the module the parameters that are set? */
+static bool check_settings(const HeaderModule *module, const ParameterSettings *settings,
+                           Problem *problem) {
+    for (size_t k = 0; k < settings->count; k++) {
+        const char *name = settings->setting[k].name;
+        List known = {"", 0, 0};
+        if (has_parameter(module, name))
+            continue;
+        for (size_t p = 0; p < module->parameter_count; p++)
+            add(&known, ", ", problem_quote(module->parameter[p].name).text);
+        return problem_set(problem, STATUS_UNTESTED,
+                           "module %s has no parameter %s, which --parameter sets; its parameters "
+                           "are %s",
+                           problem_quote(module->name).text, problem_quote(name).text,
+                           known.count == 0 ? "none" : known.text);
+    }
+    return true;
+}
+
 bool ports_map(const Unit *unit, const HeaderModule *module, const ParameterSettings *settings,
                Mapping *mapping, Problem *problem) {
     *mapping = (Mapping){.module = module};
+    if (!check_settings(module, settings, problem))
+        return false;
     Work work = {unit, module, *settings, mapping, NULL};
     char width[16];
     snprintf(width, sizeof width, "%u", unit->width);

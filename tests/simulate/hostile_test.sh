@@ -103,6 +103,8 @@ expects 3 "port 's' has 7 bits, and its pin of the unit has 4" function.v
 sed 's/input m/input m, go/' right.v >spare.v
 expects 3 "port 'go', an input, is no pin of this unit" spare.v
 expects 3 "no port 'level'" --port a=level right.v
+expects 3 "has no parameter 'LEVELS', which --parameter sets; its parameters are none" \
+  --parameter LEVELS=4 right.v
 ln -s /etc/passwd link.vh
 echo '`include "link.vh"' >linked.v
 cat right.v >>linked.v
