@@ -16,6 +16,8 @@ typedef struct {
     const Netlist *netlist;
     Scene *scene;
     uint64_t *values;             /* or NULL */
+    CarryKind *carry;             /* a node's */
+    bool borrows;                 /* they are borrows */
     double x, y;                  /* where the sheet begins */
     bool compared;                /* are there two carries that are compared? */
     uint32_t carry_in, carry_out; /* their nodes */
@@ -25,9 +27,11 @@ typedef struct {
  */
 
 /* The gate of a chain's carry into a column, or 0. */
-static uint32_t find_carry(const Netlist *netlist, const char *stem, int index) {
+static uint32_t find_carry(const Gates *gates, const char *stem, int index) {
+    const Netlist *netlist = gates->netlist;
     for (uint32_t k = 1; k < netlist->node_count; k++)
-        if (values_is_carry(&netlist->nodes[k]) && netlist->nodes[k].index == index &&
+        if (gates->carry[k] != CARRY_NONE && netlist_is_gate(&netlist->nodes[k]) &&
+            netlist->nodes[k].index == index &&
             (stem == NULL || strcmp(stem, netlist->nodes[k].stem) == 0))
             return k;
     return 0;
@@ -38,10 +42,10 @@ static uint32_t find_carry(const Netlist *netlist, const char *stem, int index) 
 static void find_compared(Gates *gates) {
     const Netlist *netlist = gates->netlist;
     int width = (int)gates->unit->width;
-    gates->carry_out = find_carry(netlist, NULL, width);
+    gates->carry_out = find_carry(gates, NULL, width);
     if (gates->carry_out == 0)
         return;
-    gates->carry_in = find_carry(netlist, netlist->nodes[gates->carry_out].stem, width - 1);
+    gates->carry_in = find_carry(gates, netlist->nodes[gates->carry_out].stem, width - 1);
     for (uint32_t k = 1; k < netlist->node_count && gates->carry_in == 0; k++) {
         const Node *node = &netlist->nodes[k];
         bool differs = node->kind == NODE_XOR || node->kind == NODE_XNOR;
@@ -51,13 +55,21 @@ static void find_compared(Gates *gates) {
             if (literal_node(node->in[side]) == gates->carry_out)
                 gates->carry_in = literal_node(node->in[1 - side]);
     }
-    gates->compared = gates->carry_in != 0;
+    gates->compared = gates->carry_in != 0 && gates->carry[gates->carry_in] != CARRY_NONE;
+}
+
+/* The level of a carry in the example, whichever way its gate stands. */
+static bool carry_level(const Gates *gates, uint32_t node) {
+    return values_level(gates->values, node * 2) != (gates->carry[node] == CARRY_TURNED_OVER);
 }
 
 static WireStyle style_of(const Gates *gates, Literal literal) {
-    bool carry = values_is_carry(&gates->netlist->nodes[literal_node(literal)]);
-    return carry && gates->values != NULL && values_level(gates->values, literal) ? WIRE_HEAVY
-                                                                                  : WIRE_PLAIN;
+    uint32_t node = literal_node(literal);
+    bool carry = gates->carry[node] == CARRY_PLAIN && netlist_is_gate(&gates->netlist->nodes[node]);
+    return carry && !literal_inverted(literal) && gates->values != NULL &&
+                   values_level(gates->values, literal)
+               ? WIRE_HEAVY
+               : WIRE_PLAIN;
 }
 
 /* A wire across or downward, if it has a length. */
@@ -279,6 +291,7 @@ static void draw_sheets(Gates *gates, const int *column, const int *depth) {
                        .netlist = gates->netlist,
                        .column = column,
                        .depth = depth,
+                       .carry = gates->carry,
                        .low = low,
                        .top = width - low < step ? width : low + step};
         gates_plan(&sheet);
@@ -299,22 +312,23 @@ static uint32_t count_gates(const Netlist *netlist) {
     return count;
 }
 
-static bool has_chain(const Netlist *netlist) {
-    const Node *first = &netlist->nodes[find_carry(netlist, NULL, 1)];
-    return values_is_carry(first) && values_carry_letter(first) == 'k';
+static bool has_chain(const Gates *gates) {
+    const Node *first = &gates->netlist->nodes[find_carry(gates, NULL, 1)];
+    return first->stem != NULL && values_carry_letter(first) == 'k';
 }
 
 /* Only the carries that are gates have a place on the path. */
 static void note_path(const Gates *gates) {
     unsigned width = gates->unit->width;
     bool *level = memory_zeroed(width + 1, sizeof level[0]);
-    const char *stem = gates->netlist->nodes[find_carry(gates->netlist, NULL, 1)].stem;
+    const char *stem = gates->netlist->nodes[find_carry(gates, NULL, 1)].stem;
     for (uint32_t k = 1; k < gates->netlist->node_count && stem != NULL; k++) {
         const Node *node = &gates->netlist->nodes[k];
-        if (values_is_carry(node) && strcmp(node->stem, stem) == 0 && node->index <= (int)width)
-            level[node->index] = values_level(gates->values, k * 2);
+        if (gates->carry[k] != CARRY_NONE && netlist_is_gate(node) && strcmp(node->stem, stem) == 0)
+            level[node->index] = carry_level(gates, k);
     }
-    notes_path(gates->scene, level, width + 1, "carries", has_chain(gates->netlist) ? 'k' : 'c');
+    notes_path(gates->scene, level, width + 1, gates->borrows ? "borrows" : "carries",
+               has_chain(gates) ? 'k' : 'c');
     free(level);
 }
 
@@ -322,12 +336,12 @@ static void draw_notes(const Gates *gates) {
     const Unit *unit = gates->unit;
     char *text = memory_text(
         "The number above a column is its place in the word; a3 and b3 are "
-        "bits of the operands, c3 is the carry into column 3, r3 is bit 3 of the pin %.40s.%s",
-        unit->pin[PIN_RESULT],
+        "bits of the operands, c3 is the %s into column 3, r3 is bit 3 of the pin %.40s.%s",
+        gates->borrows ? "borrow" : "carry", unit->pin[PIN_RESULT],
         unit->width > GATES_SHEET ? " A wire that goes on in another part is named in both." : "");
     notes_add(gates->scene, text);
     free(text);
-    if (has_chain(gates->netlist))
+    if (has_chain(gates))
         notes_add(gates->scene,
                   "k3 is the carry of an addition, or the borrow of a subtraction, into "
                   "column 3.");
@@ -337,11 +351,11 @@ static void draw_notes(const Gates *gates) {
     note_path(gates);
     if (!gates->compared)
         return;
-    bool in = values_level(gates->values, gates->carry_in * 2);
-    bool out = values_level(gates->values, gates->carry_out * 2);
-    text = memory_text("Rings: the two carries that are compared, %d out of the sign column and %d "
-                       "into it; they %s.",
-                       out, in, in == out ? "are equal: valid" : "differ: overflow");
+    bool in = carry_level(gates, gates->carry_in), out = carry_level(gates, gates->carry_out);
+    text = memory_text(
+        "Rings: the two %s that are compared, %d out of the sign column and %d into it; they %s.",
+        gates->borrows ? "borrows" : "carries", out, in,
+        in == out ? "are equal: valid" : "differ: overflow");
     notes_add(gates->scene, text);
     free(text);
 }
@@ -351,6 +365,7 @@ char *gates_draw(const Unit *unit, const Working *example, Scene *scene) {
     build_netlist(unit, &netlist);
     Gates gates = {.unit = unit, .netlist = &netlist, .scene = scene};
     gates.values = values_of(&netlist, example);
+    gates.carry = gates_carries(unit, &netlist, &gates.borrows);
     find_compared(&gates);
     int *column = gates_columns(unit, &netlist);
     int *depth = gates_depths(&netlist, column);
@@ -362,6 +377,7 @@ char *gates_draw(const Unit *unit, const Working *example, Scene *scene) {
                               count_gates(&netlist));
     free(column);
     free(depth);
+    free(gates.carry);
     free(gates.values);
     netlist_free(&netlist);
     return words;

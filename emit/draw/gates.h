@@ -23,6 +23,9 @@ enum {
     GATES_NOWHERE = -1, /* a node's column: none, it belongs to the controls */
 };
 
+/* Is a node a carry from column to column, or the complement of one? */
+typedef enum { CARRY_NONE, CARRY_PLAIN, CARRY_TURNED_OVER } CarryKind;
+
 typedef enum {
     ITEM_SOURCE, /* an input pin of the unit, or a net that comes from another sheet */
     ITEM_GATE,
@@ -81,6 +84,7 @@ typedef struct {
     const Netlist *netlist;
     const int *column; /* a node's */
     const int *depth;  /* a node's layer */
+    const CarryKind *carry;
     unsigned low, top; /* the columns on this sheet */
     Item *item;
     uint32_t item_count, item_room;
@@ -99,6 +103,9 @@ typedef struct {
     double *channel_y;    /* where each channel begins */
     double bottom, right; /* of the sheet; it begins at 0, 0 */
 } Sheet;
+
+/* gates_carries.c: what every node is. borrows: the carries are borrows. The caller frees it. */
+CarryKind *gates_carries(const Unit *unit, const Netlist *netlist, bool *borrows);
 
 /* gates_plan.c: the column and the layer of every node, an array each that the caller frees; then
  * the items of the sheet's columns, placed in slots. */

@@ -117,8 +117,9 @@ static bool is_input(const Sheet *sheet, uint32_t node) {
 /* What a net is called where it goes to another sheet, or comes from outside. */
 static char *name_of(const Sheet *sheet, uint32_t node) {
     const Node *of = &sheet->netlist->nodes[node];
-    if (values_is_carry(of))
-        return memory_text("%c%d", values_carry_letter(of), of->index);
+    if (of->kind != NODE_INPUT && sheet->carry[node] != CARRY_NONE)
+        return memory_text("%s%c%d", sheet->carry[node] == CARRY_PLAIN ? "" : "not ",
+                           values_carry_letter(of), of->index);
     if (of->kind != NODE_INPUT)
         return of->stem == NULL ? memory_text("n%u", node)
                : of->index < 0  ? memory_text("%s", of->stem)
@@ -178,7 +179,7 @@ static void add_node(Sheet *sheet, uint32_t k, bool here, bool elsewhere) {
         gate->drives = k * 2;
         gate->reads[0] = node->in[0] & ~1u;
         gate->reads[1] = node->in[1] & ~1u;
-        gate->name = values_is_carry(node) ? name_of(sheet, k) : NULL;
+        gate->name = sheet->carry[k] != CARRY_NONE ? name_of(sheet, k) : NULL;
     } else if (here) {
         int group = is_here(sheet, k) ? group_of(sheet, sheet->column[k]) : controls_group(sheet);
         Item *source = add_item(sheet, ITEM_SOURCE, k, group, 0);

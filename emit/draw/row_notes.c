@@ -59,6 +59,10 @@ static void note_adders(const Row *row) {
 void row_draw_notes(const Row *row) {
     note_adders(row);
     notes_result(row->unit, row->scene);
+    if (row->unit->detail == DETAIL_OPERATORS)
+        notes_add(row->scene,
+                  "In the Verilog of this unit an arithmetic operator stands for the row of "
+                  "adders; how its carries travel is left to the synthesizer.");
     notes_pins(row->unit, row->scene);
     if (row->values != NULL)
         note_path(row);
