@@ -1,12 +1,13 @@
 /* Chooses units for pairwise_test.sh: every two values of any two properties stand together in at
  * least one unit, if they can stand together at all. Prints
  *
- *   unit OPTIONS      the options of one unit, for each unit
- *   refuse OPTIONS    two values that cannot stand together, for every such two
- *   pairs N of M      how many possible pairs the units have, of how many there are
+ *   unit OPTIONS            the options of one unit, for each unit
+ *   refuse WORDS | OPTIONS  for every two values that cannot stand together: what the refusal says
+ *   pairs N of M            how many possible pairs the units have, of how many there are
  *
- * Every rule about what can stand together is about two properties. A unit is begun with a pair
- * that is still missing; each other property then gets the value that adds most missing pairs. */
+ * A unit is begun with a pair that is still missing; each other property then gets the value that
+ * adds most missing pairs. A new value is a word in the table; what it cannot stand with, a row of
+ * the rules. */
 #include <assert.h>
 #include <stdbool.h>
 #include <stdint.h>
@@ -19,10 +20,11 @@ enum { VALUES_MAX = 16, OPEN = -1, TRIES = 30 };
 typedef enum {
     OPERATIONS,
     CONTROL,
+    STRUCTURE,
+    DETAIL,
     SENSE,
     FLAGS,
     RULE,
-    DETAIL,
     WIDTH,
     REGISTERS,
     RESET,
@@ -35,7 +37,8 @@ typedef enum {
 /* Beside high and low: the control values by their numbers in the table. */
 enum { FIXED, HIGH, LOW, ONE_HOT, CODE, CODES_REVERSED, CODES_LONGER };
 
-/* What is written after the option; options without text are put together in print_options. */
+/* What is written after the option; options without text are put together in print_options, and so
+ * are the levels of depth= for the unit's width: as few as there can be, and two more. */
 static const struct {
     const char *option;
     const char *value[VALUES_MAX + 1];
@@ -46,13 +49,16 @@ static const struct {
                      "add,sub,adc,sbc,rsb,pass", "dec,add,inc,sub,neg,rsb,sbc",
                      "add,adc,sub,sbc,rsb,inc,dec,neg,pass"}},
     [CONTROL] = {"--control", {"fixed", "high", "low", "one-hot", "code", "code", "code"}},
+    [STRUCTURE] = {"--structure",
+                   {"ripple", "fewest", "skip", "select", "lookahead", "sklansky", "kogge-stone",
+                    "brent-kung", "han-carlson", "ladner-fischer", "depth=", "depth=+2"}},
+    [DETAIL] = {"--detail", {"operators", "cells", "gates"}},
     [SENSE] = {"--subtract-carry", {"no-borrow", "borrow"}},
     [FLAGS] = {"--flags",
                {"none", "carry", "overflow", "zero", "negative", "less-signed", "less-unsigned",
                 "parity", "half-carry", "all", "carry,overflow,zero,negative"}},
     [RULE] = {"--overflow", {"wrap", "saturate-signed", "saturate-unsigned"}},
-    [DETAIL] = {"--detail", {"operators", "cells", "gates"}},
-    [WIDTH] = {"--width", {"1", "2", "3", "4", "5", "8", "13", "33", "64", "65"}},
+    [WIDTH] = {"--width", {"1", "2", "3", "4", "5", "8", "13", "33", "65"}},
     [REGISTERS] = {"--registers", {"none", "output", "both"}},
     [RESET] = {"--reset", {"none", "sync", "async"}},
     [LEVEL] = {"--reset-level", {"high", "low"}},
@@ -86,28 +92,93 @@ static int operation_count(int value) {
     return count;
 }
 
-static bool control_fits(int operations, int control) {
-    int count = operation_count(operations);
-    if (control == FIXED)
-        return count == 1;
-    if (control == HIGH || control == LOW)
-        return count == 2;
-    return control != ONE_HOT || count >= 2;
+static bool fixed_several(int operations, int control) {
+    return control == FIXED && operation_count(operations) != 1;
 }
 
-/* Of p's value v and q's value w, p before q in the table. */
-static bool fit_ordered(int p, int v, int q, int w) {
-    if (p == OPERATIONS && q == CONTROL)
-        return control_fits(v, w);
-    if (p == FLAGS && q == WIDTH)
-        return !value_is(p, v, "half-carry") || atoi(table[q].value[w]) >= 4;
-    if (p == REGISTERS && v == 0 && (q == RESET || q == LEVEL || q == ENABLE))
-        return w == 0;
-    return !(p == RESET && v == 0 && q == LEVEL && w != 0);
+static bool line_not_two(int operations, int control) {
+    return (control == HIGH || control == LOW) && operation_count(operations) != 2;
+}
+
+static bool request_alone(int operations, int control) {
+    return control == ONE_HOT && operation_count(operations) == 1;
+}
+
+static bool is_fewest(int structure) {
+    return value_is(STRUCTURE, structure, "fewest");
+}
+
+static bool fewest_lacks(int operations, int structure) {
+    bool combined =
+        value_is(OPERATIONS, operations, "add,sub") || value_is(OPERATIONS, operations, "sbc,adc");
+    return is_fewest(structure) && operation_count(operations) > 1 && !combined;
+}
+
+static bool fewest_requests(int control, int structure) {
+    return is_fewest(structure) && control == ONE_HOT;
+}
+
+static bool operators_only(int structure, int detail) {
+    return !value_is(STRUCTURE, structure, "ripple") && value_is(DETAIL, detail, "operators");
+}
+
+static bool fewest_cells(int structure, int detail) {
+    return is_fewest(structure) && value_is(DETAIL, detail, "cells");
+}
+
+static bool no_column_3(int flags, int width) {
+    return value_is(FLAGS, flags, "half-carry") && atoi(table[WIDTH].value[width]) < 4;
+}
+
+/* Without registers, no value but the first. */
+static bool no_registers(int registers, int other) {
+    return registers == 0 && other != 0;
+}
+
+static bool level_of_none(int reset, int level) {
+    return reset == 0 && level != 0;
+}
+
+/* Two properties, the first before the second in the table; and the words of the refusal. */
+static const struct {
+    Property p, q;
+    bool (*clash)(int v, int w);
+    const char *words;
+} rules[] = {
+    {OPERATIONS, CONTROL, fixed_several, "has no pin to choose among"},
+    {OPERATIONS, CONTROL, line_not_two, "chooses between two operations"},
+    {OPERATIONS, CONTROL, request_alone, "leaves nothing to choose"},
+    {OPERATIONS, STRUCTURE, fewest_lacks, "fewest has no circuit for these operations"},
+    {CONTROL, STRUCTURE, fewest_requests, "fewest has no circuit for these operations"},
+    {STRUCTURE, DETAIL, operators_only, "leaves the carry structure to the synthesizer"},
+    {STRUCTURE, DETAIL, fewest_cells, "has no cells for the fewest structure"},
+    {FLAGS, WIDTH, no_column_3, "half-carry leaves column 3"},
+    {REGISTERS, RESET, no_registers, "without registers has nothing to reset"},
+    {REGISTERS, LEVEL, no_registers, "without registers has nothing to reset"},
+    {REGISTERS, ENABLE, no_registers, "without registers has no clock"},
+    {RESET, LEVEL, level_of_none, "--reset-level low without"},
+};
+enum { RULES = sizeof rules / sizeof rules[0] };
+
+/* Why p's value v and q's value w cannot stand together, p before q in the table; NULL: they can.
+ */
+static const char *clash(int p, int v, int q, int w) {
+    for (int k = 0; k < RULES; k++)
+        if ((int)rules[k].p == p && (int)rules[k].q == q && rules[k].clash(v, w))
+            return rules[k].words;
+    return NULL;
 }
 
 static bool fit(int p, int v, int q, int w) {
-    return p < q ? fit_ordered(p, v, q, w) : fit_ordered(q, w, p, v);
+    return (p < q ? clash(p, v, q, w) : clash(q, w, p, v)) == NULL;
+}
+
+/* The one rule about three: two operations by codes with unused ones have no fewest circuit. */
+static bool three_fit(const Choice *choice) {
+    int operations = choice->value[OPERATIONS], structure = choice->value[STRUCTURE];
+    if (operations == OPEN || structure == OPEN || choice->value[CONTROL] != CODES_LONGER)
+        return true;
+    return !(is_fewest(structure) && operation_count(operations) > 1);
 }
 
 /* ---- choosing ----------------------------------------------------------------------------- */
@@ -131,25 +202,31 @@ static int gain(const Choice *choice, int property, int value) {
             return -1;
         missing += !covered[property][value][other][at];
     }
-    return missing;
+    Choice with = *choice;
+    with.value[property] = value;
+    return three_fit(&with) ? missing : -1;
 }
 
-/* Gives every open property its best value; how many missing pairs that adds. */
+/* Gives every open property its best value; how many missing pairs that adds, or -1 where none is
+ * left for a property. */
 static int complete(Choice *choice) {
     int sum = 0, first = (int)draw(PROPERTIES);
     for (int step = 0; step < PROPERTIES; step++) {
         int property = (first + step) % PROPERTIES;
         if (choice->value[property] != OPEN)
             continue;
-        int best = -1, count = value_count(property), start = (int)draw((uint32_t)count);
+        int best = -1, found = OPEN, count = value_count(property);
+        int start = (int)draw((uint32_t)count);
         for (int k = 0; k < count; k++) {
             int value = (start + k) % count, gained = gain(choice, property, value);
             if (gained > best) {
                 best = gained;
-                choice->value[property] = value;
+                found = value;
             }
         }
-        assert(best >= 0);
+        if (best < 0)
+            return -1;
+        choice->value[property] = found;
         sum += best;
     }
     return sum;
@@ -199,6 +276,7 @@ static Choice choose(const Pair *seed) {
             best = choice;
         }
     }
+    assert(most >= 0);
     return best;
 }
 
@@ -229,6 +307,16 @@ static void print_coded(int operations, int control) {
     }
 }
 
+/* Levels of prefix cells for a width: log2 of its columns, of which one may be for the first carry,
+ * and more. */
+static void print_levels(const Choice *choice, int more) {
+    int width = choice->value[WIDTH], levels = 0;
+    int columns = (width == OPEN ? 8 : atoi(table[WIDTH].value[width])) + 1;
+    while (1 << levels < columns)
+        levels++;
+    printf("depth=%d", levels + more);
+}
+
 static void print_options(const Choice *choice) {
     int control = choice->value[CONTROL];
     for (int property = 0; property < PROPERTIES; property++) {
@@ -238,6 +326,10 @@ static void print_options(const Choice *choice) {
         printf(" %s%s", table[property].option, table[property].option[0] == '\0' ? "" : " ");
         if (property == OPERATIONS && (control == CODES_REVERSED || control == CODES_LONGER))
             print_coded(value, control);
+        else if (property == STRUCTURE && value_is(property, value, "depth="))
+            print_levels(choice, 0);
+        else if (property == STRUCTURE && value_is(property, value, "depth=+2"))
+            print_levels(choice, 2);
         else
             printf("%s", table[property].value[value]);
     }
@@ -259,7 +351,7 @@ static void print_pairs(void) {
             two.value[property] = OPEN;
         two.value[pair.p] = pair.v;
         two.value[pair.q] = pair.w;
-        printf("refuse");
+        printf("refuse %s |", clash(pair.p, pair.v, pair.q, pair.w));
         print_options(&two);
     }
     printf("pairs %d of %d\n", have, possible);
