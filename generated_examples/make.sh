@@ -21,3 +21,7 @@ example tide_residual --width 12 --operations sub \
 # The arithmetic of the logger's CPU: four operations by a code, every flag.
 example logger_alu --width 16 --operations add,adc,sub,sbc --flags all --detail operators \
   --vectors 500
+
+# A level and its rise, added or subtracted: the cells of a prefix network as modules.
+example level_sum --width 16 --operations add,sub --flags carry,overflow --structure brent-kung \
+  --detail cells --port b=rise --vectors 200
