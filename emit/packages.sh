@@ -18,6 +18,7 @@ cxx          g++                   gcc-c++           gcc               gcc
 cmake        cmake                 cmake             cmake             cmake
 make         make                  make              make              make
 iverilog     iverilog              iverilog          iverilog          icarus-verilog
+nextpnr-ice40 nextpnr-ice40       nextpnr           nextpnr           nextpnr
 verilator    verilator             verilator         verilator         verilator
 yosys        yosys                 yosys             yosys             yosys
 cmocka       libcmocka-dev         libcmocka-devel   cmocka            cmocka
