@@ -1,7 +1,8 @@
 /* A unit's schematic as a scene: which of the pictures it is, its heading and its notes.
  *
  *   row      an adder box a column, with operand row, control lines and flags around it
- *   gates    every gate of the netlist and every wire
+ *   gates    every gate of the netlist and every wire; of a network no more than 32 columns, its
+ *            cells instead
  *   network  the cells of a prefix network by levels, or the groups of a group structure
  *
  * The values on the wires of an example come from the netlist, evaluated for the example's pins;
@@ -21,6 +22,9 @@ void draw_unit(const Unit *unit, const Working *example, bool gates, Scene *scen
 char *row_draw(const Unit *unit, const Working *example, Scene *scene);
 char *gates_draw(const Unit *unit, const Working *example, Scene *scene);
 char *network_draw(const Unit *unit, const Working *example, Scene *scene);
+
+/* Do the carries of this structure go from column to column? Then it is a row; else a network. */
+bool draw_is_chain(const Unit *unit);
 
 /* More columns than this are drawn abridged: the lowest and the highest of them. */
 enum { DRAW_COLUMNS_MAX = 32 };

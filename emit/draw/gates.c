@@ -17,7 +17,7 @@ typedef struct {
     Scene *scene;
     uint64_t *values;             /* or NULL */
     CarryKind *carry;             /* a node's */
-    bool borrows;                 /* they are borrows */
+    CarrySense sense;             /* what they are */
     double x, y;                  /* where the sheet begins */
     bool compared;                /* are there two carries that are compared? */
     uint32_t carry_in, carry_out; /* their nodes */
@@ -56,6 +56,14 @@ static void find_compared(Gates *gates) {
                 gates->carry_in = literal_node(node->in[1 - side]);
     }
     gates->compared = gates->carry_in != 0 && gates->carry[gates->carry_in] != CARRY_NONE;
+}
+
+static const char *carry_word(const Gates *gates, bool several) {
+    static const char *const words[][2] = {
+        [SENSE_OF_CARRIES] = {"carry", "carries"},
+        [SENSE_OF_BORROWS] = {"borrow", "borrows"},
+        [SENSE_OF_EITHER] = {"carry or borrow", "carries or borrows"}};
+    return words[gates->sense][several];
 }
 
 /* The level of a carry in the example, whichever way its gate stands. */
@@ -271,14 +279,17 @@ static void draw_sheet(const Gates *gates, const Sheet *sheet) {
     draw_lanes(gates, sheet);
 }
 
-static unsigned columns_of_sheet(unsigned width) {
-    unsigned sheets = (width + GATES_SHEET - 1) / GATES_SHEET;
+/* A network has too many wires from part to part to be cut. */
+static unsigned columns_of_sheet(const Unit *unit) {
+    unsigned width = unit->width, sheets = (width + GATES_SHEET - 1) / GATES_SHEET;
+    if (!draw_is_chain(unit))
+        return width;
     return width > DRAW_COLUMNS_MAX ? GATES_SHEET : (width + sheets - 1) / sheets;
 }
 
 /* Draws every sheet, the lowest columns first. */
 static void draw_sheets(Gates *gates, const int *column, const int *depth) {
-    unsigned width = gates->unit->width, step = columns_of_sheet(width);
+    unsigned width = gates->unit->width, step = columns_of_sheet(gates->unit);
     for (unsigned low = 0; low < width; low += step) {
         if (width > DRAW_COLUMNS_MAX && low > 0 && low < width - step) {
             scene_text(gates->scene, 0, gates->y, ANCHOR_START, TEXT_BOLD,
@@ -327,7 +338,7 @@ static void note_path(const Gates *gates) {
         if (gates->carry[k] != CARRY_NONE && netlist_is_gate(node) && strcmp(node->stem, stem) == 0)
             level[node->index] = carry_level(gates, k);
     }
-    notes_path(gates->scene, level, width + 1, gates->borrows ? "borrows" : "carries",
+    notes_path(gates->scene, level, width + 1, carry_word(gates, true),
                has_chain(gates) ? 'k' : 'c');
     free(level);
 }
@@ -337,8 +348,10 @@ static void draw_notes(const Gates *gates) {
     char *text = memory_text(
         "The number above a column is its place in the word; a3 and b3 are "
         "bits of the operands, c3 is the %s into column 3, r3 is bit 3 of the pin %.40s.%s",
-        gates->borrows ? "borrow" : "carry", unit->pin[PIN_RESULT],
-        unit->width > GATES_SHEET ? " A wire that goes on in another part is named in both." : "");
+        carry_word(gates, false), unit->pin[PIN_RESULT],
+        unit->width > GATES_SHEET && draw_is_chain(unit)
+            ? " A wire that goes on in another part is named in both."
+            : "");
     notes_add(gates->scene, text);
     free(text);
     if (has_chain(gates))
@@ -354,8 +367,7 @@ static void draw_notes(const Gates *gates) {
     bool in = carry_level(gates, gates->carry_in), out = carry_level(gates, gates->carry_out);
     text = memory_text(
         "Rings: the two %s that are compared, %d out of the sign column and %d into it; they %s.",
-        gates->borrows ? "borrows" : "carries", out, in,
-        in == out ? "are equal: valid" : "differ: overflow");
+        carry_word(gates, true), out, in, in == out ? "are equal: valid" : "differ: overflow");
     notes_add(gates->scene, text);
     free(text);
 }
@@ -365,7 +377,7 @@ char *gates_draw(const Unit *unit, const Working *example, Scene *scene) {
     build_netlist(unit, &netlist);
     Gates gates = {.unit = unit, .netlist = &netlist, .scene = scene};
     gates.values = values_of(&netlist, example);
-    gates.carry = gates_carries(unit, &netlist, &gates.borrows);
+    gates.carry = gates_carries(unit, &netlist, &gates.sense);
     find_compared(&gates);
     int *column = gates_columns(unit, &netlist);
     int *depth = gates_depths(&netlist, column);

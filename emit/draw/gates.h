@@ -34,6 +34,9 @@ typedef enum {
     ITEM_SINK,     /* a net that goes to another sheet */
 } ItemKind;
 
+/* What they are: carries, borrows, or the one in an addition and the other in a subtraction. */
+typedef enum { SENSE_OF_CARRIES, SENSE_OF_BORROWS, SENSE_OF_EITHER } CarrySense;
+
 /* What stands in a slot of a layer. */
 typedef struct {
     ItemKind kind;
@@ -104,8 +107,8 @@ typedef struct {
     double bottom, right; /* of the sheet; it begins at 0, 0 */
 } Sheet;
 
-/* gates_carries.c: what every node is. borrows: the carries are borrows. The caller frees it. */
-CarryKind *gates_carries(const Unit *unit, const Netlist *netlist, bool *borrows);
+/* gates_carries.c: what every node is, which the caller frees; and what the carries are. */
+CarryKind *gates_carries(const Unit *unit, const Netlist *netlist, CarrySense *sense);
 
 /* gates_plan.c: the column and the layer of every node, an array each that the caller frees; then
  * the items of the sheet's columns, placed in slots. */

@@ -53,13 +53,15 @@ static void find_first(const Build *build, const uint64_t *handed, const Netlist
                                         : CARRY_NONE;
 }
 
-CarryKind *gates_carries(const Unit *unit, const Netlist *netlist, bool *borrows) {
+CarryKind *gates_carries(const Unit *unit, const Netlist *netlist, CarrySense *sense) {
     CarryKind *carry = memory_zeroed(netlist->node_count, sizeof carry[0]);
     Build build;
     build_open(unit, &build);
     uint64_t *handed = draw_levels(&build.netlist), *found = draw_levels(netlist);
     bool chain = has_chain(netlist);
-    *borrows = build.adder.turned == LITERAL_1;
+    *sense = build.adder.turned == LITERAL_1            ? SENSE_OF_BORROWS
+             : build.adder.turned == LITERAL_0 || chain ? SENSE_OF_CARRIES
+                                                        : SENSE_OF_EITHER;
     for (uint32_t k = 1; k < netlist->node_count; k++) {
         const Node *node = &netlist->nodes[k];
         if (!values_is_carry(node) || node->index > (int)unit->width)

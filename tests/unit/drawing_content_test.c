@@ -315,6 +315,30 @@ static int count_labels(const char *line, const char *label) {
     return count;
 }
 
+static int count_texts(const char *line, const char *words) {
+    Scene scene;
+    int count = 0;
+    draw(line, &scene);
+    for (uint32_t k = 0; k < scene.text_count; k++)
+        count += strstr(scene.text[k].text, words) != NULL;
+    scene_free(&scene);
+    return count;
+}
+
+/* What is not drawn is said. */
+static void test_abridged_forms_say_so(void **state) {
+    (void)state;
+    assert_int_equal(count_texts("--width 32", "left out"), 0);
+    assert_int_equal(count_texts("--width 40", "8 columns like these, 16 to 23, are left out"), 1);
+    assert_int_equal(
+        count_texts("--width 40 --detail gates", "24 columns like these, 8 to 31, are left out"),
+        1);
+    assert_int_equal(count_texts("--width 32 --structure sklansky --detail gates", "in place of"),
+                     0);
+    assert_int_equal(count_texts("--width 33 --structure sklansky --detail gates", "in place of"),
+                     1);
+}
+
 /* A column that a constant enters is a half adder. */
 static void test_kinds_of_adders(void **state) {
     (void)state;
@@ -329,10 +353,9 @@ static void test_kinds_of_adders(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_every_gate_is_wired),
-        cmocka_unit_test(test_levels_are_the_models),
-        cmocka_unit_test(test_carry_path_and_rings),
-        cmocka_unit_test(test_kinds_of_adders),
+        cmocka_unit_test(test_every_gate_is_wired),   cmocka_unit_test(test_levels_are_the_models),
+        cmocka_unit_test(test_carry_path_and_rings),  cmocka_unit_test(test_kinds_of_adders),
+        cmocka_unit_test(test_abridged_forms_say_so),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

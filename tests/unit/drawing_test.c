@@ -4,7 +4,7 @@
 
 #include "draw/draw.h"
 
-enum { PAGE_MOST = 5000 };
+enum { PAGE_MOST = 5500 };
 
 static void check(const char *line) {
     Scene scene;
@@ -103,8 +103,10 @@ static void test_gates_at_every_width(void **state) {
         char line[128];
         snprintf(line, sizeof line, "--structure %s --width 11 --detail gates --flags all",
                  structure_name((Structure)structure));
-        check(line);
+        check_all_ways(line, "1,-1,sub");
     }
+    check("--detail gates --width 32 --structure sklansky");
+    check("--detail gates --width 64 --structure sklansky");
     check("--detail gates --width 33 --example 0,-1,sub --flags all");
     check("--detail gates --width 4096 --example 0,-1,sub --flags all");
 }
