@@ -14,6 +14,9 @@ example() { # name, options ...
 # A coursework unit: four bits, add and subtract, one two-input gate a line.
 example coursework --width 4 --operations add,sub --detail gates --flags carry,overflow
 
+# The same of NAND gates alone.
+example coursework_nand --width 4 --operations add,sub --detail nand --flags carry,overflow
+
 # The surge residual, observed minus predicted level, 12 bits, millimetres from the datum.
 example tide_residual --width 12 --operations sub \
   --port a=observed --port b=predicted --port result=residual

@@ -1,4 +1,12 @@
-%# The unit gate by gate: one two-input gate a line.
+%# The unit gate by gate: one two-input gate a line, an expression or, where all are of one kind, an
+%# instance of it.
+%if unread
+
+  // Nothing depends on these.
+%each unread
+  wire ${unused} = ${bit};
+%end
+%end
 %each line
 %if part.control
 
@@ -28,9 +36,24 @@
 
   // The flags.
 %end
+%if primitive
+%each declared
+%if first_line
+  wire ${names}
+%else
+       ${names}
+%end
+%end
+%if is_gate
+  ${primitive} (${target}, ${reads});
+%else
+  assign ${target} = ${expression};
+%end
+%else
 %if declares
   wire ${target} = ${expression};
 %else
   assign ${target} = ${expression};
+%end
 %end
 %end

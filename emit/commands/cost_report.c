@@ -106,6 +106,29 @@ static Table *kinds_table(const SurveyWidth *at) {
     return table;
 }
 
+static void one_kind_cells(Table *table, const Cost *cost) {
+    table_cell(table, "%u", cost->gates);
+    table_cell(table, "%u", cost->levels);
+    table_cell(table, "%u", cost->fan_out);
+}
+
+/* What it takes of one kind alone. */
+static Table *one_kind_table(const SurveyWidth *at) {
+    Table *table = table_new();
+    table_column(table, "structure", TABLE_LEFT);
+    for (int kind = 0; kind < 2; kind++) {
+        table_column(table, kind == 0 ? "NANDs only" : "NORs only", TABLE_RIGHT);
+        table_column(table, "levels", TABLE_RIGHT);
+        table_column(table, "fan-out", TABLE_RIGHT);
+    }
+    for (size_t k = 0; k < at->count; k++) {
+        table_cell(table, "%s", at->row[k].name);
+        one_kind_cells(table, &at->row[k].nands);
+        one_kind_cells(table, &at->row[k].nors);
+    }
+    return table;
+}
+
 static void print_table(Table *table, FILE *out) {
     table_write(table, 1, SCREEN, out);
     table_free(table);
@@ -125,7 +148,9 @@ static void print_legend(FILE *out) {
             "transistors  in static CMOS: inverter %d, NAND and NOR %u, AND and OR %u, XOR\n"
             "             and XNOR %u; common practice, no source\n"
             "inverters    signals that are read inverted, each inverted once; they are no\n"
-            "             gates here and no level\n",
+            "             gates here and no level\n"
+            "NANDs only   the circuit of two-input NANDs alone, inverters included; NORs only\n"
+            "             likewise: --detail nand, --detail nor\n",
             COST_INVERTER_TRANSISTORS, cost_transistors(NODE_NAND), cost_transistors(NODE_AND),
             cost_transistors(NODE_XOR));
 }
@@ -136,6 +161,7 @@ static void report_text(const Survey *survey, FILE *out) {
         print_caption(at, out);
         print_table(figures_table(at), out);
         print_table(kinds_table(at), out);
+        print_table(one_kind_table(at), out);
         for (size_t gap = 0; gap < at->gap_count; gap++)
             print_folded(out, "left out: %s", at->gap[gap].reason);
         if (at->gap_count > 0)
@@ -160,6 +186,12 @@ static void csv_figure(FILE *out, uint64_t figure, bool known) {
         fputc(',', out);
 }
 
+static void csv_one_kind(const Cost *cost, FILE *out) {
+    csv_figure(out, cost->gates, true);
+    csv_figure(out, cost->levels, true);
+    csv_figure(out, cost->fan_out, true);
+}
+
 static void csv_row(const SurveyWidth *at, const SurveyRow *row, FILE *out) {
     fprintf(out, "%u,%s", at->width, row->name);
     csv_figure(out, row->cost.gates, true);
@@ -173,7 +205,10 @@ static void csv_row(const SurveyWidth *at, const SurveyRow *row, FILE *out) {
     csv_figure(out, row->cost.transistors, true);
     for (int kind = NODE_AND; kind < NODE_KIND_COUNT; kind++)
         csv_figure(out, row->cost.by_kind[kind], true);
-    fprintf(out, ",%u,%d,%d,%d\n", row->cost.inverters, row->smallest, row->shallowest, row->front);
+    csv_figure(out, row->cost.inverters, true);
+    csv_one_kind(&row->nands, out);
+    csv_one_kind(&row->nors, out);
+    fprintf(out, ",%d,%d,%d\n", row->smallest, row->shallowest, row->front);
 }
 
 static void report_csv(const Survey *survey, FILE *out) {
@@ -185,7 +220,9 @@ static void report_csv(const Survey *survey, FILE *out) {
         lower_case(cost_kind_name((NodeKind)kind), name);
         fprintf(out, ",%s", name);
     }
-    fputs(",inverters,smallest,shallowest,front\n", out);
+    fputs(",inverters,nands_only,nands_only_levels,nands_only_fan_out,nors_only,"
+          "nors_only_levels,nors_only_fan_out,smallest,shallowest,front\n",
+          out);
     for (size_t k = 0; k < survey->count; k++)
         for (size_t row = 0; row < survey->width[k].count; row++)
             csv_row(&survey->width[k], &survey->width[k].row[row], out);
@@ -198,6 +235,14 @@ static void json_figure(Json *json, const char *key, uint64_t figure, bool known
         json_whole(json, key, figure);
     else
         json_null(json, key);
+}
+
+static void json_one_kind(const char *key, const Cost *cost, Json *json) {
+    json_object(json, key);
+    json_whole(json, "gates", cost->gates);
+    json_whole(json, "levels", cost->levels);
+    json_whole(json, "fan_out", cost->fan_out);
+    json_close(json);
 }
 
 static void json_row(const SurveyRow *row, Json *json) {
@@ -218,6 +263,8 @@ static void json_row(const SurveyRow *row, Json *json) {
     }
     json_close(json);
     json_whole(json, "inverters", row->cost.inverters);
+    json_one_kind("nands_only", &row->nands, json);
+    json_one_kind("nors_only", &row->nors, json);
     json_truth(json, "smallest", row->smallest);
     json_truth(json, "shallowest", row->shallowest);
     json_truth(json, "front", row->front);

@@ -114,6 +114,14 @@ static void name_choice(StructureChoice choice, char name[SURVEY_NAME_BYTES]) {
         snprintf(name, SURVEY_NAME_BYTES, "%s", structure_name(choice.structure));
 }
 
+static Cost cost_of_kind(const Unit *unit, NodeKind kind) {
+    Netlist netlist;
+    build_of_kind(unit, kind, &netlist);
+    Cost cost = cost_count(&netlist);
+    netlist_free(&netlist);
+    return cost;
+}
+
 static void add_row(SurveyWidth *at, StructureChoice choice, const Unit *unit) {
     SurveyRow row = {.choice = choice};
     name_choice(choice, row.name);
@@ -121,6 +129,8 @@ static void add_row(SurveyWidth *at, StructureChoice choice, const Unit *unit) {
     build_netlist(unit, &netlist);
     row.cost = cost_count(&netlist);
     netlist_free(&netlist);
+    row.nands = cost_of_kind(unit, NODE_NAND);
+    row.nors = cost_of_kind(unit, NODE_NOR);
     at->row = memory_resize(at->row, at->count + 1, sizeof at->row[0]);
     at->row[at->count++] = row;
 }

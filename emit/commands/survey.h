@@ -14,6 +14,8 @@ typedef struct {
     StructureChoice choice;
     char name[SURVEY_NAME_BYTES]; /* "ripple", "depth=6" */
     Cost cost;
+    Cost nands;      /* of NANDs alone, */
+    Cost nors;       /* of NORs alone */
     bool smallest;   /* fewest gates at its width, and among those fewest levels */
     bool shallowest; /* fewest levels, and among those fewest gates */
     bool front;      /* no other has fewer of one and no more of the other: the Pareto front */

@@ -2,18 +2,21 @@
 #include "gates/build.h"
 
 #include "base/memory.h"
+#include "gates/cost.h"
 #include "gates/flags.h"
+#include "gates/map.h"
 #include "gates/operands.h"
 #include "gates/structure.h"
 
 #include <stdlib.h>
 
-/* All gates, into an empty netlist. */
-static void build_all(const Unit *unit, Build *build) {
+/* All gates, of any kind, into an empty netlist. */
+static void build_all(const Unit *unit, Form form, Build *build) {
     Operands *operands = &build->operands;
     operands_build(unit, &build->netlist, operands);
     build->adder = (Adder){.width = unit->width,
                            .depth = unit->depth,
+                           .form = form,
                            .x = operands->x,
                            .y = operands->y,
                            .first = operands->first,
@@ -42,7 +45,7 @@ static void close_but_netlist(Build *build) {
 
 void build_open(const Unit *unit, Build *build) {
     netlist_init(&build->netlist);
-    build_all(unit, build);
+    build_all(unit, FORM_ANY_KIND, build);
 }
 
 void build_close(Build *build) {
@@ -50,17 +53,17 @@ void build_close(Build *build) {
     netlist_free(&build->netlist);
 }
 
-static void finish(const Unit *unit, Build *build, Netlist *netlist) {
-    build_all(unit, build);
+static void finish(const Unit *unit, Form form, Build *build, Netlist *netlist) {
+    build_all(unit, form, build);
     close_but_netlist(build);
     netlist_finish(&build->netlist);
     *netlist = build->netlist;
 }
 
-void build_netlist(const Unit *unit, Netlist *netlist) {
+static void build_any_kind(const Unit *unit, Form form, Netlist *netlist) {
     Build build;
     netlist_init(&build.netlist);
-    finish(unit, &build, netlist);
+    finish(unit, form, &build, netlist);
 }
 
 void build_netlist_marked(const Unit *unit, Netlist *netlist, Landmarks *landmarks) {
@@ -68,6 +71,38 @@ void build_netlist_marked(const Unit *unit, Netlist *netlist, Landmarks *landmar
     netlist_init(&build.netlist);
     landmarks_init(landmarks, unit->width);
     build.netlist.landmarks = landmarks;
-    finish(unit, &build, netlist);
+    finish(unit, FORM_ANY_KIND, &build, netlist);
     netlist->landmarks = NULL;
+}
+
+/* Of these the one with the fewer gates, or else levels, stays in best. */
+static void keep_smaller(Netlist *best, Netlist *other) {
+    Cost kept = cost_count(best), tried = cost_count(other);
+    Netlist worse = *other;
+    if (tried.gates < kept.gates || (tried.gates == kept.gates && tried.levels < kept.levels)) {
+        worse = *best;
+        *best = *other;
+    }
+    netlist_free(&worse);
+}
+
+void build_of_kind(const Unit *unit, NodeKind kind, Netlist *netlist) {
+    bool several = unit->structure == STRUCTURE_FEWEST;
+    for (int form = 0; form < (several ? FORM_COUNT : 1); form++) {
+        Netlist any, mapped;
+        build_any_kind(unit, (Form)form, &any);
+        map_netlist(&any, kind, &mapped);
+        netlist_free(&any);
+        if (form == 0)
+            *netlist = mapped;
+        else
+            keep_smaller(netlist, &mapped);
+    }
+}
+
+void build_netlist(const Unit *unit, Netlist *netlist) {
+    if (unit->detail == DETAIL_NAND || unit->detail == DETAIL_NOR)
+        build_of_kind(unit, unit->detail == DETAIL_NAND ? NODE_NAND : NODE_NOR, netlist);
+    else
+        build_any_kind(unit, FORM_ANY_KIND, netlist);
 }

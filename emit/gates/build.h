@@ -8,12 +8,16 @@
 #include "gates/operands.h"
 #include "gates/structure.h"
 
-/* Builds the finished netlist of a settled unit. Inputs in the order of Pin (the request pins in
+/* Builds the finished netlist of a settled unit: of NANDs or NORs alone for those details, of any
+ * two-input gates for all others. Inputs in the order of Pin (the request pins in
  * the order listed), outputs likewise. The caller frees it with netlist_free. */
 void build_netlist(const Unit *unit, Netlist *netlist);
 
-/* The same, and says where the parts of its adder core are. The caller frees them with
- * landmarks_free. The ripple chains (ripple, fewest) record no cells. */
+/* The same of gates of one kind, NODE_NAND or NODE_NOR, whatever the unit's detail. */
+void build_of_kind(const Unit *unit, NodeKind kind, Netlist *netlist);
+
+/* The same of gates of any kind, and says where the parts of its adder core are. The caller frees
+ * them with landmarks_free. The ripple chains (ripple, fewest) record no cells. */
 void build_netlist_marked(const Unit *unit, Netlist *netlist, Landmarks *landmarks);
 
 /* The same gates before they are finished, with what each part handed to the next: literals of

@@ -148,6 +148,10 @@ static void last_column_with_carry(Adder *adder, const Column *column) {
 }
 
 void fewest_build(Netlist *netlist, Adder *adder) {
+    if (adder->form != FORM_ANY_KIND) {
+        fewest_build_form(netlist, adder);
+        return;
+    }
     /* The borrow form, unless it is the carry that comes in without a gate: then only where nothing
      * reads it, and the first column can turn it over in passing. */
     bool carry_enters = is_gate(netlist, adder->chain) && !is_gate(netlist, adder->first);

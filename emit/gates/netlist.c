@@ -84,6 +84,10 @@ static Literal add_gate(Netlist *netlist, NodeKind kind, Literal x, Literal y) {
     return add_node(netlist, gate) * 2;
 }
 
+Literal netlist_gate(Netlist *netlist, NodeKind kind, Literal x, Literal y) {
+    return add_gate(netlist, kind, x, y);
+}
+
 Literal netlist_and(Netlist *netlist, Literal x, Literal y) {
     if (x == LITERAL_0 || y == LITERAL_0 || x == literal_not(y))
         return LITERAL_0;

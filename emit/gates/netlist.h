@@ -48,6 +48,10 @@ typedef enum {
     NODE_KIND_COUNT
 } NodeKind;
 
+/* A gate of a mapped netlist (map.h) is called after the gate that it helps to make: its inverse,
+ * or a step towards it. */
+typedef enum { NAME_PLAIN, NAME_NOT, NAME_INNER, NAME_FIRST, NAME_SECOND, NAME_OUTER } NameRole;
+
 /* The parts of a unit, in the order in which signals pass them. */
 typedef enum {
     PART_CONTROL,  /* the control pins decoded */
@@ -64,6 +68,7 @@ typedef struct {
     Literal in[2];    /* gates only */
     const char *stem; /* gates: what the wire is called, "propagate"; a string that outlives the
                          netlist; NULL until named */
+    NameRole role;    /* what it is to the gate of that name */
     int index;        /* the number after the stem, usually the column; -1 for none */
     int low;          /* a second number, the lowest column of a span; -1 for none */
     Part part;        /* gates: where in the unit */
@@ -123,6 +128,9 @@ void netlist_enter(Netlist *netlist, Part part, int column);
 Literal netlist_and(Netlist *netlist, Literal x, Literal y);
 Literal netlist_or(Netlist *netlist, Literal x, Literal y);
 Literal netlist_xor(Netlist *netlist, Literal x, Literal y);
+
+/* A new gate of this kind as it stands: the two literals are not inverted, and may be equal. */
+Literal netlist_gate(Netlist *netlist, NodeKind kind, Literal x, Literal y);
 
 /* Names the wire of a literal's gate unless it is an input, a constant or already named; returns
  * the literal, so that calls nest. */

@@ -18,7 +18,11 @@ static Literal carry_out(Netlist *netlist, Literal x, Literal y, Literal propaga
 
 void ripple_build(Netlist *netlist, Adder *adder) {
     adder->carry[0] = adder->first;
-    for (unsigned i = 0; i < adder->width; i++) {
+    ripple_from(netlist, adder, 0);
+}
+
+void ripple_from(Netlist *netlist, Adder *adder, unsigned from) {
+    for (unsigned i = from; i < adder->width; i++) {
         int column = (int)i;
         Literal x = adder->x[i], y = adder->y[i], carry = adder->carry[i];
         netlist_enter(netlist, PART_COLUMNS, column);

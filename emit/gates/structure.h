@@ -4,6 +4,10 @@
 
 #include "gates/netlist.h"
 
+/* The circuits that STRUCTURE_FEWEST chooses from: the first for gates of any kind, all of them for
+ * gates of one kind (see fewest_one_kind.c). */
+typedef enum { FORM_ANY_KIND, FORM_CARRIES, FORM_CARRIES_FOR_NORS, FORM_CHAIN, FORM_COUNT } Form;
+
 /* The adder core, column by column: x + y + first, or the same in borrow form (see operands.h).
  * The structure fills sum[0 ... width - 1] and carry[0 ... width]: carry[i] enters column i,
  * carry[0] is the first one, carry[width] leaves the last column. What nobody reads is dropped
@@ -13,6 +17,7 @@
 typedef struct {
     unsigned width; /* columns, 1 or more */
     unsigned depth; /* STRUCTURE_DEPTH: levels of prefix cells */
+    Form form;      /* STRUCTURE_FEWEST */
     const Literal *x;
     const Literal *y;
     Literal first;
@@ -42,6 +47,10 @@ void structure_build(Structure structure, Netlist *netlist, Adder *adder);
 const char *structure_description(Structure structure);
 const char *structure_source(Structure structure);
 
-StructureBuild ripple_build, fewest_build, skip_build, select_build, lookahead_build;
+/* The columns of a ripple chain from one on, whose carry[from] is known. */
+void ripple_from(Netlist *netlist, Adder *adder, unsigned from);
+
+StructureBuild ripple_build, fewest_build, fewest_build_form, skip_build, select_build,
+    lookahead_build;
 
 #endif

@@ -298,12 +298,6 @@ static bool settle_detail(Unit *unit, Problem *problem) {
         return problem_set(problem, STATUS_INVALID,
                            "--detail cells has no cells for the fewest structure, in which columns "
                            "differ by what is read of them; use --detail gates");
-    /* Circuits that are not there yet are refused here, never ignored. */
-    if (unit->detail == DETAIL_NAND || unit->detail == DETAIL_NOR)
-        return problem_set(problem, STATUS_INVALID,
-                           "--detail %s is not available yet; what works is operators, cells and "
-                           "gates",
-                           detail_name(unit->detail));
     return unit->structure != STRUCTURE_FEWEST || settle_fewest(unit, problem);
 }
 

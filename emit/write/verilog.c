@@ -2,6 +2,7 @@
 #include "write/verilog.h"
 
 #include "base/memory.h"
+#include "gates/cost.h"
 #include "write/expression.h"
 #include "write/identifier.h"
 #include "write/network.h"
@@ -127,6 +128,28 @@ static Wire pin_wire(const Gates *gates, Pin pin, unsigned bit) {
     return wire;
 }
 
+/* What a gate is to the one that it is called after; "not" stands before. */
+static const char *const steps[] = {
+    [NAME_PLAIN] = "",       [NAME_NOT] = "",           [NAME_INNER] = "_inner",
+    [NAME_FIRST] = "_first", [NAME_SECOND] = "_second", [NAME_OUTER] = "_outer"};
+
+/* A gate's stem, numbers and role. The inverter of an input is called after its pin, a gate without
+ * a name after its place in the netlist. */
+static Node gate_name(const Gates *gates, uint32_t index) {
+    const Node *node = &gates->netlist->nodes[index];
+    const Node *read = &gates->netlist->nodes[literal_node(node->in[0])];
+    if (node->stem != NULL)
+        return *node;
+    Node name = {.stem = "term", .index = (int)index, .low = -1};
+    if (node->in[0] != node->in[1] || read->kind != NODE_INPUT)
+        return name;
+    bool single = unit_pin_bits(gates->unit, read->pin) == 1 && read->pin < PIN_A;
+    return (Node){.stem = unit_role(gates->unit, read->pin),
+                  .index = single ? -1 : (int)read->bit,
+                  .low = -1,
+                  .role = NAME_NOT};
+}
+
 static Wire node_wire(const Gates *gates, uint32_t index) {
     const Node *node = &gates->netlist->nodes[index];
     if (node->kind == NODE_INPUT)
@@ -136,12 +159,15 @@ static Wire node_wire(const Gates *gates, uint32_t index) {
         return pin_wire(gates, output->pin, output->bit);
     }
     Wire wire;
-    bool numbered = node->stem == NULL || node->index >= 0;
-    unsigned number = node->stem == NULL ? (unsigned)index : (unsigned)node->index;
-    const char *stem_name = node->stem == NULL ? "term" : node->stem;
-    Identifier stem = identifier_free(gates->unit, stem_name, numbered);
-    if (node->low >= 0)
-        snprintf(wire.text, sizeof wire.text, "%s_%u_%d", stem.text, number, node->low);
+    Node name = gate_name(gates, index);
+    bool numbered = name.index >= 0;
+    unsigned number = (unsigned)name.index;
+    char called[64];
+    snprintf(called, sizeof called, "%s%s%s", name.role == NAME_NOT ? "not_" : "", name.stem,
+             steps[name.role]);
+    Identifier stem = identifier_free(gates->unit, called, numbered);
+    if (name.low >= 0)
+        snprintf(wire.text, sizeof wire.text, "%s_%u_%d", stem.text, number, name.low);
     else if (numbered)
         snprintf(wire.text, sizeof wire.text, "%s_%u", stem.text, number);
     else
@@ -158,6 +184,7 @@ static void literal_text(const Gates *gates, Literal literal, char *text, size_t
     snprintf(text, room, "%s%s", literal_inverted(literal) ? "~" : "", wire.text);
 }
 
+/* The gate as an expression, and what it reads, for those that are instances. */
 static void gate_text(const Gates *gates, const Node *gate, Facts *row) {
     static const struct {
         char operator;
@@ -172,6 +199,43 @@ static void gate_text(const Gates *gates, const Node *gate, Facts *row) {
     char text[2 * sizeof x + 16];
     snprintf(text, sizeof text, form, x, forms[gate->kind].operator, y);
     facts_text(row, "expression", "%s", text);
+    facts_text(row, "reads", "%s, %s", x, y);
+}
+
+static bool same_part(const Node *gate, const Node *other) {
+    return gate->part == other->part && gate->column == other->column;
+}
+
+static void add_names(Facts *row, bool first, const char *names, const char *end) {
+    Facts *line = facts_row(row, "declared");
+    facts_flag(line, "first_line", first);
+    facts_text(line, "names", "%s%s", names, end);
+}
+
+/* Declares the wires of the part that begins with a gate, as many in a line as there is room for.
+ */
+static void declare_part(const Gates *gates, uint32_t first, Facts *row) {
+    enum { LINE = 92 }; /* characters beside the indentation */
+    const Netlist *netlist = gates->netlist;
+    char line[LINE + 2 * sizeof(Wire)] = "";
+    size_t used = 0;
+    bool begins = true;
+    for (uint32_t k = first; k < netlist->node_count; k++) {
+        if (!same_part(&netlist->nodes[k], &netlist->nodes[first]))
+            break;
+        if (gates->output_of[k] != UINT32_MAX)
+            continue;
+        Wire wire = node_wire(gates, k);
+        if (used > 0 && used + strlen(wire.text) + 2 > LINE) {
+            add_names(row, begins, line, ",");
+            begins = false;
+            used = 0;
+        }
+        used += (size_t)snprintf(line + used, sizeof line - used, "%s%s", used > 0 ? ", " : "",
+                                 wire.text);
+    }
+    if (used > 0)
+        add_names(row, begins, line, ";");
 }
 
 /* Where a part begins; the rows in between see that none does, which the whole file says. */
@@ -181,7 +245,7 @@ static void add_part(Facts *row, const Node *gate, const Node *before) {
         [PART_COLUMNS] = "part.column",  [PART_LEVELS] = "part.level",
         [PART_GROUPS] = "part.group",    [PART_SUMS] = "part.sums",
         [PART_FLAGS] = "part.flags"};
-    if (before != NULL && before->part == gate->part && before->column == gate->column)
+    if (before != NULL && same_part(gate, before))
         return;
     facts_flag(row, parts[gate->part], true);
     facts_text(row, "column", "%d", gate->column);
@@ -205,6 +269,7 @@ static void add_output(const Gates *gates, const Output *output, bool first, Fac
     Node flags = {.part = PART_FLAGS, .column = -1};
     add_part(row, &flags, first ? NULL : &flags);
     facts_flag(row, "declares", false);
+    facts_flag(row, "is_gate", false);
     facts_text(row, "target", "%s", pin_wire(gates, output->pin, output->bit).text);
     facts_text(row, "expression", "%s", text);
 }
@@ -214,6 +279,8 @@ static void add_gates(Gates *gates, Facts *facts) {
     const Node *before = NULL;
     no_part(facts);
     facts_flag(facts, "declares", true);
+    facts_flag(facts, "is_gate", true);
+    facts_list(facts, "declared");
     facts_list(facts, "line");
     for (uint32_t k = 0; k < netlist->node_count; k++) {
         const Node *gate = &netlist->nodes[k];
@@ -221,6 +288,8 @@ static void add_gates(Gates *gates, Facts *facts) {
             continue;
         Facts *row = facts_row(facts, "line");
         add_part(row, gate, before);
+        if (before == NULL || !same_part(gate, before))
+            declare_part(gates, k, row);
         if (gates->output_of[k] != UINT32_MAX)
             facts_flag(row, "declares", false);
         facts_text(row, "target", "%s", node_wire(gates, k).text);
@@ -234,6 +303,23 @@ static void add_gates(Gates *gates, Facts *facts) {
             continue;
         add_output(gates, output, first, facts);
         first = false;
+    }
+}
+
+/* A pin that nothing reads, because no operation depends on it, goes to a wire that says so. */
+static void add_unread(const Gates *gates, const unsigned char *read, Facts *facts) {
+    const Netlist *netlist = gates->netlist;
+    facts_list(facts, "unread");
+    for (uint32_t k = 1; k < netlist->node_count; k++) {
+        const Node *node = &netlist->nodes[k];
+        if (node->kind != NODE_INPUT || read[k] != 0)
+            continue;
+        char name[64];
+        snprintf(name, sizeof name, "unused_%s", unit_role(gates->unit, node->pin));
+        Identifier stem = identifier_free(gates->unit, name, true);
+        Facts *row = facts_row(facts, "unread");
+        facts_text(row, "unused", "%s_%u", stem.text, node->bit);
+        facts_text(row, "bit", "%s", node_wire(gates, k).text);
     }
 }
 
@@ -257,12 +343,29 @@ static void gates_facts(const Unit *unit, const Netlist *netlist, const Ends *en
             gates.output_of[node] == UINT32_MAX)
             gates.output_of[node] = k;
     }
+    for (uint32_t k = 0; k < netlist->output_count; k++)
+        read[literal_node(netlist->outputs[k].literal)] = 1;
+    add_unread(&gates, read, facts);
     free(read);
     add_gates(&gates, facts);
     free(gates.output_of);
 }
 
 /* ---- the file ----------------------------------------------------------------------------- */
+
+static bool is_gates(const Unit *unit) {
+    return unit->detail == DETAIL_GATES || unit->detail == DETAIL_NAND ||
+           unit->detail == DETAIL_NOR;
+}
+
+/* The kind of gate, where the unit is made of one kind alone. */
+static void add_kind(const Unit *unit, const Netlist *netlist, Facts *facts) {
+    bool nand = unit->detail == DETAIL_NAND, nor = unit->detail == DETAIL_NOR;
+    facts_text(facts, "primitive", nand ? "nand" : nor ? "nor" : "");
+    uint32_t gates = cost_count(netlist).gates;
+    facts_text(facts, "only", gates == 0 ? "" : nand ? "NAND" : nor ? "NOR" : "");
+    facts_text(facts, "gate_count", "%u", gates);
+}
 
 static bool fill_module(Facts *facts, const Templates *templates, const char *template,
                         Problem *problem) {
@@ -282,7 +385,7 @@ static bool fill_modules(const Unit *unit, const NetworkCells *cells, Facts *fac
 
 static bool fill_core(const Unit *unit, const Netlist *netlist, Facts *facts,
                       const Templates *templates, Problem *problem) {
-    if (unit->detail == DETAIL_GATES)
+    if (is_gates(unit))
         return unit_facts_fill(facts, "core", templates, "gates.v", problem);
     const char *core = network_has(unit)              ? network_template(unit)
                        : unit->detail == DETAIL_CELLS ? "cells.v"
@@ -306,7 +409,8 @@ bool verilog_write(const Unit *unit, const Netlist *netlist, const char *command
     add_ports(unit, facts);
     add_registers(unit, &ends, facts);
     add_ends(unit, &ends, facts);
-    if (unit->detail == DETAIL_GATES)
+    add_kind(unit, netlist, facts);
+    if (is_gates(unit))
         gates_facts(unit, netlist, &ends, facts);
     else
         expression_facts(unit, netlist, ends.source, facts);

@@ -18,15 +18,17 @@ unit=$(sed -n '1s/^\$ sumwright cost \(.*\) --widths.*/\1/p' block)
 
 # first: WIDTH STRUCTURE GATES LEVELS FAN_OUT CELLS LEAST MARK...
 # second: WIDTH STRUCTURE AND OR XOR NAND NOR XNOR INVERTERS TRANSISTORS
+# third: WIDTH STRUCTURE NANDS LEVELS FAN_OUT NORS LEVELS FAN_OUT
 awk '
   /^[0-9]+ bits: / { width = $1 }
   /fewer than [0-9]+ gates: 5n - 3/ { sub(/.*fewer than /, ""); print width, "gates", $1 >"bounds"; next }
   /fewer than [0-9]+ levels: / { sub(/.*fewer than /, ""); print width, "levels", $1, $3 >"bounds"; next }
-  /^structure/ { file = $2 == "AND" ? "second" : "first"; reading = 1; next }
+  /^structure/ { file = $2 == "AND" ? "second" : $2 == "NANDs" ? "third" : "first"; reading = 1; next }
   /^$/ { reading = 0 }
   reading { print width, $0 >file }' block
 rows=$(wc -l <first)
-[ "$rows" -gt 40 ] && [ "$(wc -l <second)" -eq "$rows" ] || wrong "few rows are read"
+[ "$rows" -gt 40 ] && [ "$(wc -l <second)" -eq "$rows" ] && [ "$(wc -l <third)" -eq "$rows" ] ||
+  wrong "few rows are read"
 
 file_of() { # width structure
   echo "$2_$1" | tr =- __
@@ -134,4 +136,41 @@ sed 's/[*^+].*[a-z] \([0-9]\)/\1/' both | while read -r width structure gates le
   figures="$fan $cells $least $(echo $figures)"
   [ "$found" = "$figures" ] || wrong "$structure at $width bits: $figures on the page, $found in the text"
 done
+# ---- gates of one kind ---------------------------------------------------------------------------
+
+# An instance is a line, nand (OUTPUT, INPUT, INPUT); wires drive readers and pins.
+from_instances() { # file primitive
+  awk -v primitive="$2" '
+    function level(x) { return x in levels ? levels[x] : 0 }
+    $1 == primitive {
+      gsub(/[(),;]/, "")
+      gates++
+      levels[$2] = 1 + (level($3) > level($4) ? level($3) : level($4))
+      readers[$3]++
+      readers[$4]++
+      if ($2 in pin || $2 ~ /^result\[/) readers[$2]++
+      next
+    }
+    /^    output / { gsub(/,/, ""); pin[$NF] = 1 }
+    /^  assign / { gsub(/;/, ""); readers[$4]++; deepest = level($4) > deepest ? level($4) : deepest }
+    END {
+      for (name in levels) {
+        if (name in pin || name ~ /^result\[/) deepest = levels[name] > deepest ? levels[name] : deepest
+        if (readers[name] > most) most = readers[name]
+      }
+      print gates, deepest, most
+    }' "$1"
+}
+while read -r width structure nands; do
+  found=
+  for kind in nand nor; do
+    # shellcheck disable=SC2086 # a list of options
+    "$SUMWRIGHT" emit --name only $unit --vectors 0 --detail $kind --structure "$structure" \
+      --width "$width" --overwrite >emit.log 2>&1 </dev/null || { cat emit.log; wrong "no $kind form"; }
+    found="$found $(from_instances only.v $kind)"
+  done
+  [ "$found" = " $(echo $nands)" ] ||
+    wrong "$structure at $width bits: $nands on the page, $found in the text"
+done <third
+
 echo "$rows circuits are as large, deep and wide as docs/structures.md says"

@@ -52,7 +52,7 @@ static const struct {
     [STRUCTURE] = {"--structure",
                    {"ripple", "fewest", "skip", "select", "lookahead", "sklansky", "kogge-stone",
                     "brent-kung", "han-carlson", "ladner-fischer", "depth=", "depth=+2"}},
-    [DETAIL] = {"--detail", {"operators", "cells", "gates"}},
+    [DETAIL] = {"--detail", {"operators", "cells", "gates", "nand", "nor"}},
     [SENSE] = {"--subtract-carry", {"no-borrow", "borrow"}},
     [FLAGS] = {"--flags",
                {"none", "carry", "overflow", "zero", "negative", "less-signed", "less-unsigned",

@@ -11,7 +11,7 @@ lint() {
     { cat lint.log; wrong "lint of the testbench"; }
   cases=$((cases + 1))
 }
-for detail in operators cells gates; do
+for detail in operators cells gates nand nor; do
   for more in "--width 1 --operations add" "--width 8 --operations add,sub --flags all" \
     "--width 5 --operations sbc,adc --flags none --overflow saturate-unsigned" \
     "--width 12 --operations add,sub,inc,dec,neg --flags all --overflow saturate-signed" \

@@ -84,8 +84,6 @@ invalid "depth=3 or more" --structure depth=2
 invalid "to the synthesizer" --structure skip --detail operators
 invalid "use --detail gates" --structure fewest --detail cells
 invalid "lacks its levels" --structure depth
-invalid "gates" --detail nand
-invalid "gates" --detail nor
 invalid "nothing to reset" --reset sync
 invalid "nothing to reset" --reset-level low
 invalid "without a reset pin" --registers output --reset none --reset-level low

@@ -14,7 +14,9 @@ wrong() {
 # ---- three formats, one content -----------------------------------------------------------------
 
 header=width,structure,gates,gates_bound,levels,levels_bound,fan_out,prefix_cells
-header=$header,prefix_cells_bound,transistors,and,or,xor,nand,nor,xnor,inverters,smallest,shallowest,front
+header=$header,prefix_cells_bound,transistors,and,or,xor,nand,nor,xnor,inverters
+header=$header,nands_only,nands_only_levels,nands_only_fan_out
+header=$header,nors_only,nors_only_levels,nors_only_fan_out,smallest,shallowest,front
 
 # From JSON to the CSV that it must equal; CMake reads JSON.
 cat >csv.cmake <<'CMAKE'
@@ -55,7 +57,15 @@ foreach(w RANGE ${widths})
       value(figure ${row} by_kind ${key})
       string(APPEND text ",${figure}")
     endforeach()
-    foreach(key inverters smallest shallowest front)
+    value(figure ${row} inverters)
+    string(APPEND text ",${figure}")
+    foreach(only nands_only nors_only)
+      foreach(key gates levels fan_out)
+        value(figure ${row} ${only} ${key})
+        string(APPEND text ",${figure}")
+      endforeach()
+    endforeach()
+    foreach(key smallest shallowest front)
       value(figure ${row} ${key})
       string(APPEND text ",${figure}")
     endforeach()
@@ -65,25 +75,26 @@ endforeach()
 file(WRITE ${CSV} "${text}")
 CMAKE
 
-# From the text to the same: a row of the first table of a width, then of the second.
+# From the text to the same: a row of the first table of a width, then of the second and the third.
 from_text() {
   awk '
     function dash(text) { return text == "-" ? "" : text }
     /^[0-9]+ bits?: / { width = $1; at++; gates_bound = levels_bound = "" }
     /fewer than [0-9]+ gates/ { sub(/.*fewer than /, ""); gates_bound = $1 }
     /fewer than [0-9]+ levels/ { sub(/.*fewer than /, ""); levels_bound = $1 }
-    /^structure/ { kinds = $2 == "AND"; reading = 1; next }
+    /^structure/ { table = $2; reading = 1; next }
     /^$/ { reading = 0 }
     !reading { next }
-    !kinds {
+    table == "gates" {
       order[++rows] = at " " $1
       first[at " " $1] = width "," $1 "," $2 "," gates_bound "," $3 "," levels_bound "," $4 "," dash($5) "," dash($6)
       marks[at " " $1] = ($0 ~ /smallest/) "," ($0 ~ /shallowest/) "," ($0 ~ /smallest|shallowest|front/)
     }
-    kinds { second[at " " $1] = "," $9 "," $2 "," $3 "," $4 "," $5 "," $6 "," $7 "," $8 }
+    table == "NANDs" { third[at " " $1] = "," $2 "," $3 "," $4 "," $5 "," $6 "," $7 }
+    table == "AND" { second[at " " $1] = "," $9 "," $2 "," $3 "," $4 "," $5 "," $6 "," $7 "," $8 }
     END {
       for (k = 1; k <= rows; k++)
-        print first[order[k]] second[order[k]] "," marks[order[k]]
+        print first[order[k]] second[order[k]] third[order[k]] "," marks[order[k]]
     }'
 }
 
@@ -113,12 +124,18 @@ same --operations sub --structure ripple --overflow saturate-signed
 # ---- emit says the same -------------------------------------------------------------------------
 
 "$SUMWRIGHT" cost --format csv --width 13 --flags all --subtract-carry borrow >csv
-sed 1d csv | while IFS=, read -r width structure gates gates_bound levels levels_bound fan_out cells cells_bound transistors rest; do
-  detail=gates
-  "$SUMWRIGHT" emit --name u --vectors 0 --width 13 --flags all --subtract-carry borrow --structure "$structure" \
-    --detail $detail --overwrite >emit.log </dev/null
-  grep -q "^circuit  $gates two-input gates, $levels levels, largest fan-out $fan_out" emit.log &&
-    grep -q "about $transistors transistors$" emit.log || { cat emit.log; wrong "emit differs: $structure"; }
+sed 1d csv | while IFS=, read -r width structure gates gates_bound levels levels_bound fan_out cells cells_bound transistors \
+  and or xor nand nor xnor inverters nands nand_levels nand_fan_out nors nor_levels nor_fan_out rest; do
+  for detail in gates nand nor; do
+    case $detail in
+      nand) gates=$nands levels=$nand_levels fan_out=$nand_fan_out transistors=$((4 * nands)) ;;
+      nor) gates=$nors levels=$nor_levels fan_out=$nor_fan_out transistors=$((4 * nors)) ;;
+    esac
+    "$SUMWRIGHT" emit --name u --vectors 0 --width 13 --flags all --subtract-carry borrow --structure "$structure" \
+      --detail $detail --overwrite >emit.log </dev/null
+    grep -q "^circuit  $gates two-input gates, $levels levels, largest fan-out $fan_out" emit.log &&
+      grep -q "about $transistors transistors$" emit.log || { cat emit.log; wrong "emit differs: $structure, $detail"; }
+  done
 done
 
 # ---- drawings -----------------------------------------------------------------------------------

@@ -31,6 +31,18 @@ try --flags all --port result=propagate_3 --port a=carry_1 --port b=sum_0 --port
   --port overflow=passed_1 --port zero=any_0 --port negative=odd_0 --port parity=operand_b_0 \
   --port half_carry=term_9 --port less_signed=operand_a_1 --port less_unsigned=unmasked_0
 
+# Gates of one kind: their steps and inverses are called after the gates.
+for detail in nand nor; do
+  simulate --width 4 --vectors 20 --detail $detail --flags all --port result=propagate_first_3 \
+    --port a=not_generated_1 --port b=sum_inner_0 --port carry=not_sum_2 --port overflow=not_a_1 \
+    --port zero=overflows_first --port negative=not_subtract --port parity=operand_b_second_0 \
+    --port half_carry=term_9 --port less_signed=sum_first_1 --port subtract=not_carry_4
+  lints
+  simulate --width 4 --vectors 20 --detail $detail --structure kogge-stone \
+    --operations sub,adc,inc --port a=not_op_0 --port op=not_op --port result=not_not_op
+  lints
+done
+
 # Decoding of codes, with one unused so that the result is masked.
 try --flags all --operations add,sub,adc,sbc,rsb,inc,neg --port a=do_add --port b=do_sub \
   --port cin=use_cin --port op=active --port result=delivered --port carry=use_b \

@@ -94,6 +94,8 @@ static void test_values(void **state) {
     assert_int_equal(parsed("--detail operators")->unit.detail, DETAIL_OPERATORS);
     assert_int_equal(parsed("--detail cells")->unit.detail, DETAIL_CELLS);
     assert_int_equal(parsed("--detail gates")->unit.detail, DETAIL_GATES);
+    assert_int_equal(parsed("--detail nand")->unit.detail, DETAIL_NAND);
+    assert_int_equal(parsed("--structure skip --detail nor")->unit.detail, DETAIL_NOR);
     assert_int_equal(parsed("--registers none")->unit.registers, REGISTERS_NONE);
     assert_int_equal(parsed("--registers output")->unit.registers, REGISTERS_OUTPUT);
     assert_int_equal(parsed("--registers both")->unit.registers, REGISTERS_BOTH);
@@ -133,8 +135,6 @@ static void test_not_available(void **state) {
     assert_int_equal(parsed("--structure sklansky --detail cells")->unit.detail, DETAIL_CELLS);
     refused("--structure depth=2", "depth=3 or more");
     refused("--structure depth=3 --operations adc,sbc", "depth=4 or more");
-    refused("--detail nand", "not available yet");
-    refused("--detail nor", "not available yet");
     refused("--structure depth", "depth=6");
     refused("--structure depth=", "from 1 to 4096");
     refused("--structure depth=0", "from 1 to 4096");
