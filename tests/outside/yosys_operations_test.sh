@@ -83,10 +83,10 @@ for detail in operators cells gates; do
   done
 done
 
-# The structures. Nine columns of carries take four levels of prefix cells at least.
-for width in 1 8; do
+# The structures. Five columns of carries take three levels of prefix cells at least.
+for width in 1 4; do
   for structure in skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer \
-    depth=4 depth=5; do
+    depth=3 depth=4; do
     next_turn
     code $width $sense $rule gates 4 $all --structure $structure
   done
