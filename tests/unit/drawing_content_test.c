@@ -136,6 +136,9 @@ static void test_every_gate_is_wired(void **state) {
             char line[256];
             snprintf(line, sizeof line, "%s --detail gates --width %u --flags all", rows[k], width);
             check_connections(line);
+            snprintf(line, sizeof line, "%s --detail %s --width %u --flags all", rows[k],
+                     width % 2 == 0 ? "nand" : "nor", width);
+            check_connections(line);
         }
     for (int structure = STRUCTURE_SKIP; structure < STRUCTURE_DEPTH; structure++) {
         char line[128];
@@ -209,7 +212,7 @@ static void check_example(const char *options, int choice, const char *const *op
              operands[1], one_line ? few[choice] : operations[choice]);
     const Request *request = draw(line, &scene);
     work_out(&request->unit, operands[0], operands[1], choice, &working);
-    bool gates = strstr(options, "gates") != NULL;
+    bool gates = strstr(options, "--detail") != NULL;
     Build build;
     build_open(&request->unit, &build);
     if (gates) {
@@ -241,13 +244,15 @@ static void test_levels_are_the_models(void **state) {
         "--flags all --detail gates",
         "--flags all --structure fewest",
         "--flags all --structure fewest --detail gates",
+        "--flags all --detail nand",
+        "--flags all --structure fewest --detail nor",
         "--flags all --operations add,adc,sub,sbc,rsb --subtract-carry borrow",
         "--flags all --operations add,adc,sub,sbc,rsb --overflow saturate-signed",
         "--flags all --operations add,adc,sub,sbc,rsb --control one-hot --detail gates",
     };
     for (size_t k = 0; k < sizeof units / sizeof units[0]; k++)
         for (size_t e = 0; e < sizeof examples / sizeof examples[0]; e++)
-            for (int choice = 0; choice < (k < 4 ? 2 : 5); choice++)
+            for (int choice = 0; choice < (k < 6 ? 2 : 5); choice++)
                 check_example(units[k], choice, examples[e]);
 }
 

@@ -4,7 +4,7 @@
 
 #include "draw/draw.h"
 
-enum { PAGE_MOST = 5500 };
+enum { PAGE_MOST = 10000 };
 
 static void check(const char *line) {
     Scene scene;
@@ -105,6 +105,13 @@ static void test_gates_at_every_width(void **state) {
                  structure_name((Structure)structure));
         check_all_ways(line, "1,-1,sub");
     }
+    for (size_t k = 0; k < sizeof rows / sizeof rows[0]; k++)
+        for (unsigned width = 1; width <= 32; width += 5) {
+            char line[128];
+            snprintf(line, sizeof line, "%s --width %u --detail %s --flags all", rows[k], width,
+                     width % 2 == 0 ? "nand" : "nor");
+            check_all_ways(line, "0,-1,sub");
+        }
     check("--detail gates --width 32 --structure sklansky");
     check("--detail gates --width 64 --structure sklansky");
     check("--detail gates --width 33 --example 0,-1,sub --flags all");
@@ -145,6 +152,8 @@ static bool draw_lots(uint32_t *seed, Unit *unit) {
     unit->overflow = (Overflow)drawn_number(seed, OVERFLOW_COUNT);
     unit->structure = (Structure)drawn_number(seed, STRUCTURE_DEPTH);
     unit->registers = (Registers)drawn_number(seed, REGISTERS_COUNT);
+    static const Detail details[] = {DETAIL_UNSET, DETAIL_GATES, DETAIL_NAND, DETAIL_NOR};
+    unit->detail = details[drawn_number(seed, 4)];
     return unit_settle(unit, &problem);
 }
 
