@@ -14,6 +14,7 @@
 enum {
     CHUNK_BYTES = 64 * 1024,
     FIRST_ROOM = 2, /* facts of a row, rows of a list; both double */
+    SHORT = 8,      /* facts that are searched from end to end */
 };
 
 typedef struct Chunk {
@@ -26,12 +27,15 @@ typedef struct {
     Chunk *newest;
 } Store;
 
-/* A short array is searched from end to end: a unit has some tens of facts, a row a handful. */
+/* A row has a handful of facts, which are searched from end to end; a unit has some tens, which
+ * each line of each row asks for, and an index. */
 struct Facts {
     const Facts *owner; /* NULL at the top */
     Store *store;       /* of the top one, shared by all its rows */
     Fact *fact;
     size_t count;
+    uint32_t *index; /* of more than SHORT facts: their numbers + 1 by hash, 0 for none */
+    size_t room;     /* in the index, a power of two, at least twice the count */
 };
 
 /* Room in the store, not zeroed. */
@@ -76,12 +80,45 @@ void facts_free(Facts *facts) {
     free(store);
 }
 
-static Fact *find_here(const Facts *facts, const char *name, size_t name_bytes) {
-    for (size_t i = 0; i < facts->count; i++) {
-        Fact *fact = &facts->fact[i];
-        if (fact->name_bytes == name_bytes && memcmp(fact->name, name, name_bytes) == 0)
-            return fact;
+static bool is_named(const Fact *fact, const char *name, size_t name_bytes) {
+    return fact->name_bytes == name_bytes && memcmp(fact->name, name, name_bytes) == 0;
+}
+
+/* Where the name is in the index, or the free place where it would be. FNV-1a: G. Fowler, L. C.
+ * Noll, K.-P. Vo, public domain; from memory. */
+static uint32_t *place(const Facts *facts, const char *name, size_t name_bytes) {
+    uint32_t hash = UINT32_C(2166136261);
+    for (size_t i = 0; i < name_bytes; i++)
+        hash = (hash ^ (unsigned char)name[i]) * UINT32_C(16777619);
+    size_t at = hash & (facts->room - 1);
+    while (facts->index[at] != 0 && !is_named(&facts->fact[facts->index[at] - 1], name, name_bytes))
+        at = (at + 1) & (facts->room - 1);
+    return &facts->index[at];
+}
+
+/* The newest fact into the index, or all of them into a larger one. */
+static void add_to_index(Facts *facts) {
+    size_t first = facts->count - 1;
+    if (2 * facts->count > facts->room) {
+        facts->room = 8 * facts->count;
+        while ((facts->room & (facts->room - 1)) != 0)
+            facts->room &= facts->room - 1;
+        facts->index = take(facts->store, facts->room * sizeof *facts->index);
+        memset(facts->index, 0, facts->room * sizeof *facts->index);
+        first = 0;
     }
+    for (size_t i = first; i < facts->count; i++)
+        *place(facts, facts->fact[i].name, facts->fact[i].name_bytes) = (uint32_t)i + 1;
+}
+
+static Fact *find_here(const Facts *facts, const char *name, size_t name_bytes) {
+    if (facts->index != NULL) {
+        uint32_t number = *place(facts, name, name_bytes);
+        return number == 0 ? NULL : &facts->fact[number - 1];
+    }
+    for (size_t i = 0; i < facts->count; i++)
+        if (is_named(&facts->fact[i], name, name_bytes))
+            return &facts->fact[i];
     return NULL;
 }
 
@@ -107,6 +144,8 @@ static Fact *define(Facts *facts, const char *name, FactKind kind) {
         char *copy = take(facts->store, bytes + 1);
         memcpy(copy, name, bytes + 1);
         *fact = (Fact){.name = copy, .name_bytes = bytes, .kind = kind};
+        if (facts->count > SHORT)
+            add_to_index(facts);
     } else if (kind != FACT_LIST || fact->kind != FACT_LIST) {
         *fact = (Fact){.name = fact->name, .name_bytes = bytes, .kind = kind};
     }

@@ -41,7 +41,7 @@ typedef struct {
 } Fact;
 
 /* The fact of this name (not ended by a NUL) here, or else with the owner, and so on up; NULL when
- * there is none. Time is proportional to the number of facts in sight. */
+ * there is none. */
 const Fact *facts_find(const Facts *facts, const char *name, size_t name_bytes);
 
 /* Writes the names in sight, nearest first, into text as "a, b, c"; what does not fit into bytes
