@@ -8,6 +8,7 @@
 %end
 %end
 %each line
+%if part
 %if part.control
 
   // The control pins.
@@ -35,6 +36,7 @@
 %if part.flags
 
   // The flags.
+%end
 %end
 %if primitive
 %each declared

@@ -156,6 +156,13 @@ void facts_flag(Facts *facts, const char *name, bool value) {
     define(facts, name, FACT_FLAG)->truth = value;
 }
 
+static void define_text(Facts *facts, const char *name, char *text, size_t bytes) {
+    Fact *fact = define(facts, name, FACT_TEXT);
+    fact->text = text;
+    fact->bytes = bytes;
+    fact->truth = bytes > 0;
+}
+
 void facts_text(Facts *facts, const char *name, const char *format, ...) {
     va_list arguments, again;
     va_start(arguments, format);
@@ -173,10 +180,21 @@ void facts_text(Facts *facts, const char *name, const char *format, ...) {
     va_end(again);
 
     /* Only now: the arguments may point into the older text of this very fact. */
-    Fact *fact = define(facts, name, FACT_TEXT);
-    fact->text = text;
-    fact->bytes = bytes;
-    fact->truth = bytes > 0;
+    define_text(facts, name, text, bytes);
+}
+
+void facts_join(Facts *facts, const char *name, const char *const *parts, size_t count) {
+    size_t bytes = 0;
+    for (size_t k = 0; k < count; k++)
+        bytes += strlen(parts[k]);
+    char *text = take(facts->store, bytes + 1), *end = text;
+    for (size_t k = 0; k < count; k++) {
+        size_t length = strlen(parts[k]);
+        memcpy(end, parts[k], length);
+        end += length;
+    }
+    *end = '\0';
+    define_text(facts, name, text, bytes);
 }
 
 void facts_list(Facts *facts, const char *list) {

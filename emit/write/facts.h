@@ -20,6 +20,8 @@ void facts_free(Facts *facts);
 void facts_flag(Facts *facts, const char *name, bool value);
 void facts_text(Facts *facts, const char *name, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
+/* The same, of texts one after the other, which takes less time where there are very many. */
+void facts_join(Facts *facts, const char *name, const char *const *parts, size_t count);
 /* Makes sure that the list exists (so that %each of no rows is no error). */
 void facts_list(Facts *facts, const char *list);
 /* Adds a row to a list, which need not exist yet; the row belongs to facts. */

@@ -106,12 +106,27 @@ static void add_ends(const Unit *unit, const Ends *ends, Facts *facts) {
 
 /* ---- gates -------------------------------------------------------------------------------- */
 
+enum { STEMS = 32 };
+
+/* A stem as it is written where a pin has its name. */
+typedef struct {
+    const char *stem;
+    NameRole role;
+    bool numbered;
+    Identifier identifier;
+} Stem;
+
 /* The output that a gate drives first gives its wire the name; the others are assigned. */
 typedef struct {
     const Unit *unit;
     const Netlist *netlist;
     const Ends *ends;
     uint32_t *output_of; /* node -> number of the output that names it, or UINT32_MAX */
+    size_t *wire_at;     /* node -> where its wire's name begins in names */
+    char *names;
+    size_t names_length, names_room;
+    Stem stem[STEMS]; /* those met last */
+    unsigned stems;   /* all that were met */
 } Gates;
 
 typedef struct {
@@ -150,7 +165,23 @@ static Node gate_name(const Gates *gates, uint32_t index) {
                   .role = NAME_NOT};
 }
 
-static Wire node_wire(const Gates *gates, uint32_t index) {
+/* A stem with what stands around it, where no pin is called so. Kept: many gates ask for few. */
+static const char *free_stem(Gates *gates, const Node *name, bool numbered) {
+    for (unsigned k = 0; k < STEMS && k < gates->stems; k++) {
+        const Stem *known = &gates->stem[k];
+        if (known->stem == name->stem && known->role == name->role && known->numbered == numbered)
+            return known->identifier.text;
+    }
+    char called[64];
+    snprintf(called, sizeof called, "%s%s%s", name->role == NAME_NOT ? "not_" : "", name->stem,
+             steps[name->role]);
+    Stem *stem = &gates->stem[gates->stems++ % STEMS];
+    *stem =
+        (Stem){name->stem, name->role, numbered, identifier_free(gates->unit, called, numbered)};
+    return stem->identifier.text;
+}
+
+static Wire name_node(Gates *gates, uint32_t index) {
     const Node *node = &gates->netlist->nodes[index];
     if (node->kind == NODE_INPUT)
         return pin_wire(gates, node->pin, node->bit);
@@ -162,44 +193,65 @@ static Wire node_wire(const Gates *gates, uint32_t index) {
     Node name = gate_name(gates, index);
     bool numbered = name.index >= 0;
     unsigned number = (unsigned)name.index;
-    char called[64];
-    snprintf(called, sizeof called, "%s%s%s", name.role == NAME_NOT ? "not_" : "", name.stem,
-             steps[name.role]);
-    Identifier stem = identifier_free(gates->unit, called, numbered);
+    const char *stem = free_stem(gates, &name, numbered);
     if (name.low >= 0)
-        snprintf(wire.text, sizeof wire.text, "%s_%u_%d", stem.text, number, name.low);
+        snprintf(wire.text, sizeof wire.text, "%s_%u_%d", stem, number, name.low);
     else if (numbered)
-        snprintf(wire.text, sizeof wire.text, "%s_%u", stem.text, number);
+        snprintf(wire.text, sizeof wire.text, "%s_%u", stem, number);
     else
-        snprintf(wire.text, sizeof wire.text, "%s", stem.text);
+        snprintf(wire.text, sizeof wire.text, "%s", stem);
     return wire;
 }
 
-static void literal_text(const Gates *gates, Literal literal, char *text, size_t room) {
-    if (literal_is_constant(literal)) {
-        snprintf(text, room, "1'b%u", literal & 1u);
-        return;
+/* Names every wire; each is asked for several times. */
+static void name_wires(Gates *gates) {
+    uint32_t count = gates->netlist->node_count;
+    gates->wire_at = memory_zeroed(count, sizeof gates->wire_at[0]);
+    for (uint32_t k = 1; k < count; k++) {
+        Wire wire = name_node(gates, k);
+        size_t bytes = strlen(wire.text) + 1;
+        if (gates->names_length + bytes > gates->names_room) {
+            gates->names_room = 2 * gates->names_room + sizeof wire;
+            gates->names = memory_resize(gates->names, gates->names_room, 1);
+        }
+        memcpy(gates->names + gates->names_length, wire.text, bytes);
+        gates->wire_at[k] = gates->names_length;
+        gates->names_length += bytes;
     }
-    Wire wire = node_wire(gates, literal_node(literal));
-    snprintf(text, room, "%s%s", literal_inverted(literal) ? "~" : "", wire.text);
+}
+
+static const char *node_wire(const Gates *gates, uint32_t index) {
+    return gates->names + gates->wire_at[index];
+}
+
+/* A literal is written as these two, one after the other. */
+static const char *literal_sign(Literal literal) {
+    return !literal_is_constant(literal) && literal_inverted(literal) ? "~" : "";
+}
+
+static const char *literal_wire(const Gates *gates, Literal literal) {
+    if (literal_is_constant(literal))
+        return literal == LITERAL_1 ? "1'b1" : "1'b0";
+    return node_wire(gates, literal_node(literal));
 }
 
 /* The gate as an expression, and what it reads, for those that are instances. */
 static void gate_text(const Gates *gates, const Node *gate, Facts *row) {
     static const struct {
-        char operator;
-        bool inverted;
-    } forms[NODE_KIND_COUNT] = {
-        [NODE_AND] = {'&', false}, [NODE_OR] = {'|', false}, [NODE_XOR] = {'^', false},
-        [NODE_NAND] = {'&', true}, [NODE_NOR] = {'|', true}, [NODE_XNOR] = {'^', true}};
-    char x[sizeof(Wire) + 1], y[sizeof(Wire) + 1];
-    literal_text(gates, gate->in[0], x, sizeof x);
-    literal_text(gates, gate->in[1], y, sizeof y);
-    const char *form = forms[gate->kind].inverted ? "~(%s %c %s)" : "%s %c %s";
-    char text[2 * sizeof x + 16];
-    snprintf(text, sizeof text, form, x, forms[gate->kind].operator, y);
-    facts_text(row, "expression", "%s", text);
-    facts_text(row, "reads", "%s, %s", x, y);
+        const char *before, *between, *after;
+    } forms[NODE_KIND_COUNT] = {[NODE_AND] = {"", " & ", ""},    [NODE_OR] = {"", " | ", ""},
+                                [NODE_XOR] = {"", " ^ ", ""},    [NODE_NAND] = {"~(", " & ", ")"},
+                                [NODE_NOR] = {"~(", " | ", ")"}, [NODE_XNOR] = {"~(", " ^ ", ")"}};
+    Literal p = gate->in[0], q = gate->in[1];
+    const char *x = literal_wire(gates, p), *y = literal_wire(gates, q);
+    const char *expression[] = {forms[gate->kind].before,  literal_sign(p), x,
+                                forms[gate->kind].between, literal_sign(q), y,
+                                forms[gate->kind].after};
+    facts_join(row, "expression", expression, sizeof expression / sizeof expression[0]);
+    if (gates->unit->detail == DETAIL_GATES)
+        return;
+    const char *reads[] = {literal_sign(p), x, ", ", literal_sign(q), y};
+    facts_join(row, "reads", reads, sizeof reads / sizeof reads[0]);
 }
 
 static bool same_part(const Node *gate, const Node *other) {
@@ -225,14 +277,15 @@ static void declare_part(const Gates *gates, uint32_t first, Facts *row) {
             break;
         if (gates->output_of[k] != UINT32_MAX)
             continue;
-        Wire wire = node_wire(gates, k);
-        if (used > 0 && used + strlen(wire.text) + 2 > LINE) {
+        const char *wire = node_wire(gates, k);
+        if (used > 0 && used + strlen(wire) + 2 > LINE) {
             add_names(row, begins, line, ",");
             begins = false;
             used = 0;
         }
-        used += (size_t)snprintf(line + used, sizeof line - used, "%s%s", used > 0 ? ", " : "",
-                                 wire.text);
+        if (used > 0)
+            used += (size_t)(stpcpy(line + used, ", ") - (line + used));
+        used += (size_t)(stpcpy(line + used, wire) - (line + used));
     }
     if (used > 0)
         add_names(row, begins, line, ";");
@@ -247,11 +300,13 @@ static void add_part(Facts *row, const Node *gate, const Node *before) {
         [PART_FLAGS] = "part.flags"};
     if (before != NULL && same_part(gate, before))
         return;
+    facts_flag(row, "part", true);
     facts_flag(row, parts[gate->part], true);
     facts_text(row, "column", "%d", gate->column);
 }
 
 static void no_part(Facts *facts) {
+    facts_flag(facts, "part", false);
     facts_flag(facts, "part.control", false);
     facts_flag(facts, "part.operands", false);
     facts_flag(facts, "part.column", false);
@@ -263,15 +318,14 @@ static void no_part(Facts *facts) {
 }
 
 static void add_output(const Gates *gates, const Output *output, bool first, Facts *facts) {
-    char text[sizeof(Wire) + 1];
-    literal_text(gates, output->literal, text, sizeof text);
     Facts *row = facts_row(facts, "line");
     Node flags = {.part = PART_FLAGS, .column = -1};
     add_part(row, &flags, first ? NULL : &flags);
     facts_flag(row, "declares", false);
     facts_flag(row, "is_gate", false);
     facts_text(row, "target", "%s", pin_wire(gates, output->pin, output->bit).text);
-    facts_text(row, "expression", "%s", text);
+    facts_text(row, "expression", "%s%s", literal_sign(output->literal),
+               literal_wire(gates, output->literal));
 }
 
 static void add_gates(Gates *gates, Facts *facts) {
@@ -292,7 +346,8 @@ static void add_gates(Gates *gates, Facts *facts) {
             declare_part(gates, k, row);
         if (gates->output_of[k] != UINT32_MAX)
             facts_flag(row, "declares", false);
-        facts_text(row, "target", "%s", node_wire(gates, k).text);
+        const char *target = node_wire(gates, k);
+        facts_join(row, "target", &target, 1);
         gate_text(gates, gate, row);
         before = gate;
     }
@@ -319,12 +374,12 @@ static void add_unread(const Gates *gates, const unsigned char *read, Facts *fac
         Identifier stem = identifier_free(gates->unit, name, true);
         Facts *row = facts_row(facts, "unread");
         facts_text(row, "unused", "%s_%u", stem.text, node->bit);
-        facts_text(row, "bit", "%s", node_wire(gates, k).text);
+        facts_text(row, "bit", "%s", node_wire(gates, k));
     }
 }
 
 static void gates_facts(const Unit *unit, const Netlist *netlist, const Ends *ends, Facts *facts) {
-    Gates gates = {unit, netlist, ends, NULL};
+    Gates gates = {.unit = unit, .netlist = netlist, .ends = ends};
     gates.output_of = memory_zeroed(netlist->node_count, sizeof gates.output_of[0]);
     memset(gates.output_of, 0xff, netlist->node_count * sizeof gates.output_of[0]);
     unsigned char *read = memory_zeroed(netlist->node_count, 1);
@@ -345,10 +400,13 @@ static void gates_facts(const Unit *unit, const Netlist *netlist, const Ends *en
     }
     for (uint32_t k = 0; k < netlist->output_count; k++)
         read[literal_node(netlist->outputs[k].literal)] = 1;
+    name_wires(&gates);
     add_unread(&gates, read, facts);
     free(read);
     add_gates(&gates, facts);
     free(gates.output_of);
+    free(gates.wire_at);
+    free(gates.names);
 }
 
 /* ---- the file ----------------------------------------------------------------------------- */
