@@ -21,15 +21,16 @@ typedef struct {
     bool enable;
 } Step;
 
-enum { SCHEDULE_AFTER_MAX = 160 }; /* steps after the cases, at most */
+enum { SCHEDULE_AFTER_MAX = 800 }; /* steps after the cases, at most */
 
 typedef struct {
     bool clocked;
     unsigned latency; /* clocks from operands to result */
     size_t count;
     size_t cases;
-    size_t first; /* the step of case 0; those before it reset */
-    size_t tail;  /* the first step after the cases and what follows for late designs */
+    size_t first;  /* the step of case 0; those before it reset */
+    size_t tail;   /* the first step after the cases and what follows for late designs */
+    size_t resets; /* the first step of those for the reset */
     Step after[SCHEDULE_AFTER_MAX]; /* the steps after the last case */
 } Schedule;
 

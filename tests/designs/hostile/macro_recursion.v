@@ -1,5 +1,5 @@
 // options: --width 4 --flags none
-// verdict: UNTESTED
+// verdict: UNTESTED it needs more memory
 // Two macros that stand for one another.
 `define X `Y
 `define Y `X
