@@ -33,6 +33,8 @@ typedef struct {
     Problem *problem;
 
     FILE *out;
+    char waiting[4096]; /* not yet written to out */
+    size_t waiting_bytes;
     size_t work; /* see spend() */
 } Script;
 
@@ -277,8 +279,22 @@ static const Fact *look_up_text(Script *script, const Line *line, const Hole *ho
     return spend(script, line, LINE_WORK + fact->bytes) ? fact : NULL;
 }
 
+static void put_waiting(Script *script) {
+    fwrite(script->waiting, 1, script->waiting_bytes, script->out);
+    script->waiting_bytes = 0;
+}
+
+/* Short texts wait for one another: a stream takes longer over a call than over what it is given.
+ */
 static void put(Script *script, const char *text, size_t bytes) {
-    fwrite(text, 1, bytes, script->out);
+    if (bytes > sizeof script->waiting - script->waiting_bytes)
+        put_waiting(script);
+    if (bytes > sizeof script->waiting) {
+        fwrite(text, 1, bytes, script->out);
+        return;
+    }
+    memcpy(script->waiting + script->waiting_bytes, text, bytes);
+    script->waiting_bytes += bytes;
 }
 
 /* The lines of a text that stands alone, each after the blanks that the placeholder stands after.
@@ -377,6 +393,7 @@ bool template_fill_text(const char *shown_name, const char *text, size_t bytes, 
                         FILE *out, Problem *problem) {
     Script script = {.shown_name = shown_name, .problem = problem, .out = out};
     bool done = read_script(&script, text, bytes) && run(&script, 0, script.count, facts);
+    put_waiting(&script);
     free(script.line);
     return done;
 }
