@@ -5,6 +5,7 @@
 #include "draw/notes.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 bool draw_is_chain(const Unit *unit) {
     return unit->structure == STRUCTURE_RIPPLE || unit->structure == STRUCTURE_FEWEST;
@@ -35,4 +36,13 @@ void draw_unit(const Unit *unit, const Working *example, bool gates, Scene *scen
     free(sentence);
     free(title);
     free(description);
+}
+
+ShortName draw_short(const char *name, size_t most) {
+    static const char dots[] = "...";
+    ShortName cut;
+    bool fits = strlen(name) <= most;
+    int kept = (int)(fits ? most : most - strlen(dots));
+    snprintf(cut.text, sizeof cut.text, "%.*s%s", kept, name, fits ? "" : dots);
+    return cut;
 }

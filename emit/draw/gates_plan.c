@@ -128,8 +128,9 @@ static char *name_of(const Sheet *sheet, uint32_t node) {
     if (of->pin == PIN_A || of->pin == PIN_B)
         return memory_text("%c%u", of->pin == PIN_A ? 'a' : 'b', of->bit);
     const char *name = sheet->unit->pin[of->pin];
-    return unit_pin_bits(sheet->unit, of->pin) > 1 ? memory_text("%.16s[%u]", name, of->bit)
-                                                   : memory_text("%.16s", name);
+    return unit_pin_bits(sheet->unit, of->pin) > 1
+               ? memory_text("%s[%u]", draw_short(name, 16).text, of->bit)
+               : memory_text("%s", draw_short(name, 16).text);
 }
 
 /* Which sheet an output pin is on: that of its column, a flag's that of what makes it. */
@@ -155,8 +156,9 @@ static void add_output(Sheet *sheet, uint32_t k) {
     item->output = k;
     item->reads[0] = node == 0 ? LITERAL_NONE : literal;
     const char *level = node != 0 ? "" : literal == LITERAL_1 ? " = 1" : " = 0";
-    item->name = is_result ? memory_text("r%u%s", output->bit, level)
-                           : memory_text("%.16s%s", sheet->unit->pin[output->pin], level);
+    item->name =
+        is_result ? memory_text("r%u%s", output->bit, level)
+                  : memory_text("%s%s", draw_short(sheet->unit->pin[output->pin], 16).text, level);
 }
 
 /* Marks the nets that the sheet's gates and outputs read, and those that others read. */

@@ -31,11 +31,11 @@ char *row_name(const Row *row, Literal literal) {
                                : memory_text("%s%s%d", turned, node->stem, node->index);
     if (node->pin == PIN_A || node->pin == PIN_B)
         return memory_text("%s%c%u", turned, node->pin == PIN_A ? 'a' : 'b', node->bit);
-    const char *name = row->unit->pin[node->pin];
-    char *whole = unit_pin_bits(row->unit, node->pin) > 1
-                      ? memory_text("%s%.24s[%u]", turned, name, node->bit)
-                      : memory_text("%s%.24s", turned, name);
-    return whole;
+    ShortName cut = draw_short(row->unit->pin[node->pin], 24);
+    const char *name = cut.text;
+    return unit_pin_bits(row->unit, node->pin) > 1
+               ? memory_text("%s%s[%u]", turned, name, node->bit)
+               : memory_text("%s%s", turned, name);
 }
 
 /* ---- bands ----------------------------------------------------------------------------------- */

@@ -21,8 +21,8 @@ void row_draw_across(Row *row, Symbol symbol, Facing facing, double height, cons
         scene_wire(row->scene, net_of_pin(PIN_CLK), WIRE_PLAIN, edge, clock);
         scene_to(row->scene, end, clock);
         scene_name(row->scene, at_right ? end + 4 : end - 4, clock + 4,
-                   at_right ? ANCHOR_START : ANCHOR_END, net_of_pin(PIN_CLK), "%.24s",
-                   row->unit->pin[PIN_CLK]);
+                   at_right ? ANCHOR_START : ANCHOR_END, net_of_pin(PIN_CLK), "%s",
+                   draw_short(row->unit->pin[PIN_CLK], 24).text);
     }
     row->y += height;
 }
@@ -84,11 +84,11 @@ static void draw_bar(Row *row, double from) {
                     .shade = SHADE_BLACK},
               "");
     if (row->top - row->low > 1)
-        scene_name(row->scene, 8, row->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT), "%.24s[%u:%u]",
-                   unit->pin[PIN_RESULT], row->top - 1, row->low);
+        scene_name(row->scene, 8, row->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT), "%s[%u:%u]",
+                   draw_short(unit->pin[PIN_RESULT], 24).text, row->top - 1, row->low);
     else
-        scene_name(row->scene, 8, row->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT), "%.24s[%u]",
-                   unit->pin[PIN_RESULT], row->low);
+        scene_name(row->scene, 8, row->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT), "%s[%u]",
+                   draw_short(unit->pin[PIN_RESULT], 24).text, row->low);
     row->y += 24;
 }
 

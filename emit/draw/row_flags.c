@@ -178,12 +178,13 @@ static void draw_named(Row *row, const Input *input, double edge, double y) {
     scene_wire(row->scene, net, WIRE_PLAIN, edge + STUB, y);
     scene_to(row->scene, edge, y);
     if (input->from == FROM_RESULT) {
-        scene_name(row->scene, edge + STUB + 4, y + 4, ANCHOR_START, net, "%.12s",
-                   row->unit->pin[PIN_RESULT]);
+        scene_name(row->scene, edge + STUB + 4, y + 4, ANCHOR_START, net, "%s",
+                   draw_short(row->unit->pin[PIN_RESULT], 12).text);
         return;
     }
     char *name = input->from == FROM_BIT
-                     ? memory_text("%.12s[%u]", row->unit->pin[PIN_RESULT], row->unit->width - 1)
+                     ? memory_text("%s[%u]", draw_short(row->unit->pin[PIN_RESULT], 12).text,
+                                   row->unit->width - 1)
                      : row_name(row, input->literal);
     scene_name(row->scene, edge + STUB + 4, y + 4, ANCHOR_START, net, "%s", name);
     row_level_above(row, input->literal, edge + 8, y);
@@ -271,8 +272,8 @@ static void draw_flag(Row *row, Flag flag, double y) {
         end -= REGISTER + STUB;
         scene_to(row->scene, end, y);
     }
-    scene_name(row->scene, end - 4, y + 4, ANCHOR_END, net, "%.24s",
-               row->unit->pin[PIN_FLAG + (int)flag]);
+    scene_name(row->scene, end - 4, y + 4, ANCHOR_END, net, "%s",
+               draw_short(row->unit->pin[PIN_FLAG + (int)flag], 24).text);
     if (row->values != NULL)
         scene_value(row->scene, left - 16, y - 4, ANCHOR_START, literal, row_level(row, literal));
 }
@@ -285,8 +286,8 @@ static void draw_register(Row *row, double top, double bottom) {
     scene_box(row->scene, box, "");
     scene_wire(row->scene, net_of_pin(PIN_CLK), WIRE_PLAIN, left - STUB, clock);
     scene_to(row->scene, left, clock);
-    scene_name(row->scene, left - STUB - 4, clock + 4, ANCHOR_END, net_of_pin(PIN_CLK), "%.24s",
-               row->unit->pin[PIN_CLK]);
+    scene_name(row->scene, left - STUB - 4, clock + 4, ANCHOR_END, net_of_pin(PIN_CLK), "%s",
+               draw_short(row->unit->pin[PIN_CLK], 24).text);
 }
 
 void row_draw_flags(Row *row) {

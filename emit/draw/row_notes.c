@@ -54,6 +54,10 @@ static void note_adders(const Row *row) {
                     "it is the sum or the difference, on its left is the carry of an addition or "
                     "the borrow of a subtraction, as the line from above says. c3 enters column "
                     "3.");
+    if (row->line_count > 1)
+        notes_add(row->scene,
+                  "Two lines tell the adders which operand is taken from the other: the "
+                  "left one of the two at each adder is 1 where a is taken from b.");
 }
 
 void row_draw_notes(const Row *row) {
