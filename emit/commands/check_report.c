@@ -19,11 +19,11 @@ static const char *const kinds[] = {"PASS", "WRONG", "UNTESTED", "FAILED"};
 static size_t shown_bytes(const char *text) {
     size_t bytes = utf8_bytes(text);
     unsigned char first = (unsigned char)text[0];
-    bool control = first < ' ' || first == 127 || (bytes == 2 && memcmp(text, "\u00a0", 2) < 0);
-    bool turns =
-        bytes == 3 && ((memcmp(text, "\u2028", 3) >= 0 && memcmp(text, "\u202e", 3) <= 0) ||
-                       (memcmp(text, "\u2066", 3) >= 0 && memcmp(text, "\u2069", 3) <= 0) ||
-                       memcmp(text, "\ufeff", 3) == 0);
+    bool control = first < ' ' || first == 127 || (bytes == 2 && memcmp(text, "\xc2\xa0", 2) < 0);
+    bool turns = bytes == 3 &&
+                 ((memcmp(text, "\xe2\x80\xa8", 3) >= 0 && memcmp(text, "\xe2\x80\xae", 3) <= 0) ||
+                  (memcmp(text, "\xe2\x81\xa6", 3) >= 0 && memcmp(text, "\xe2\x81\xa9", 3) <= 0) ||
+                  memcmp(text, "\xef\xbb\xbf", 3) == 0);
     return control || turns ? 0 : bytes;
 }
 
