@@ -13,18 +13,24 @@ enum { MISTAKES_BYTES = 512, TABLE_WIDTH = 100000 };
 
 static const char *const kinds[] = {"PASS", "WRONG", "UNTESTED", "FAILED"};
 
+/* The number of a character of up to three bytes. */
+static unsigned number_of(const char *text, size_t bytes) {
+    const unsigned char *byte = (const unsigned char *)text;
+    if (bytes == 2)
+        return (byte[0] & 31U) << 6 | (byte[1] & 63U);
+    return bytes == 3 ? (byte[0] & 15U) << 12 | (byte[1] & 63U) << 6 | (byte[2] & 63U) : byte[0];
+}
+
 /* The bytes of a character that a line of text may show as it is, at the start of text; 0 where
  * there is none: control characters, bytes that are no UTF-8, what turns the direction of writing
  * (U+2028 ... U+202E, U+2066 ... U+2069) or cannot be seen (U+FEFF). */
 static size_t shown_bytes(const char *text) {
     size_t bytes = utf8_bytes(text);
-    unsigned char first = (unsigned char)text[0];
-    bool control = first < ' ' || first == 127 || (bytes == 2 && memcmp(text, "\xc2\xa0", 2) < 0);
-    bool turns = bytes == 3 &&
-                 ((memcmp(text, "\xe2\x80\xa8", 3) >= 0 && memcmp(text, "\xe2\x80\xae", 3) <= 0) ||
-                  (memcmp(text, "\xe2\x81\xa6", 3) >= 0 && memcmp(text, "\xe2\x81\xa9", 3) <= 0) ||
-                  memcmp(text, "\xef\xbb\xbf", 3) == 0);
-    return control || turns ? 0 : bytes;
+    unsigned number = number_of(text, bytes);
+    bool control = number < 0x20 || (number >= 0x7f && number < 0xa0);
+    bool turns = (number >= 0x2028 && number <= 0x202e) || (number >= 0x2066 && number <= 0x2069) ||
+                 number == 0xfeff;
+    return bytes < 4 && (control || turns) ? 0 : bytes;
 }
 
 /* A path as it is, or in quotes where it has blanks, signs or what cannot be shown, which is then a
