@@ -185,8 +185,8 @@ static void draw_level(const Gates *gates, const Sheet *sheet, Literal literal, 
     uint32_t node = literal_node(literal);
     scene_value(gates->scene, x + 3, y + 13, ANCHOR_START, literal,
                 values_level(gates->values, literal));
-    if (gates->compared && !literal_inverted(literal) &&
-        (node == gates->carry_in || node == gates->carry_out))
+    bool inverter = literal_inverted(literal);
+    if (gates->compared && !inverter && (node == gates->carry_in || node == gates->carry_out))
         scene_mark(gates->scene, (Mark){MARK_COMPARED, x + 6.3, y + 9.5, RING, RING, literal});
 }
 
@@ -198,15 +198,13 @@ static void draw_ending(const Gates *gates, const Sheet *sheet, const Track *tra
     double x = gates->x + ending->x, y = track_y(gates, sheet, track);
     if (ending->which < 0) {
         draw_line(gates, literal, x, gates->y + sheet->channel_y[ending->channel], x, y);
-        if (sheet->item[ending->item].kind != ITEM_SOURCE ||
-            sheet->netlist->nodes[sheet->item[ending->item].node].kind == NODE_INPUT ||
-            gates->values != NULL)
-            draw_level(gates, sheet, literal, x, ending->channel);
+        draw_level(gates, sheet, literal, x, ending->channel);
     } else {
         draw_line(gates, literal, x, y, x, layer_top(gates, sheet, ending->channel));
     }
 }
 
+/* A net in one channel: across, to its pins there, with dots where it parts. */
 static void draw_track(const Gates *gates, const Sheet *sheet, const Track *track) {
     const Route *net = &sheet->net[track->net];
     double y = track_y(gates, sheet, track);

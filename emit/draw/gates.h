@@ -6,6 +6,7 @@
  * a net with pins in several channels has one lane down between the gates. Nothing else is drawn of
  * a net, so wires cannot run into gates or along each other.
  *
+ *   carries which gates are the carries                        gates_carries.c
  *   plan    which column, layer and slot each gate has          gates_plan.c
  *   route   lanes, tracks, and with them where everything is    gates_route.c
  *   draw    into the scene                                      gates.c
@@ -26,6 +27,9 @@ enum {
 /* Is a node a carry from column to column, or the complement of one? */
 typedef enum { CARRY_NONE, CARRY_PLAIN, CARRY_TURNED_OVER } CarryKind;
 
+/* What they are: carries, borrows, or the one in an addition and the other in a subtraction. */
+typedef enum { SENSE_OF_CARRIES, SENSE_OF_BORROWS, SENSE_OF_EITHER } CarrySense;
+
 typedef enum {
     ITEM_SOURCE, /* an input pin of the unit, or a net that comes from another sheet */
     ITEM_GATE,
@@ -33,9 +37,6 @@ typedef enum {
     ITEM_OUTPUT,   /* an output pin */
     ITEM_SINK,     /* a net that goes to another sheet */
 } ItemKind;
-
-/* What they are: carries, borrows, or the one in an addition and the other in a subtraction. */
-typedef enum { SENSE_OF_CARRIES, SENSE_OF_BORROWS, SENSE_OF_EITHER } CarrySense;
 
 /* What stands in a slot of a layer. */
 typedef struct {

@@ -87,8 +87,7 @@ static int middle_gap(const Sheet *sheet, const Route *net) {
 }
 
 /* Gives each net that goes through layers a lane in its gap that no other has in the same
- * channels: the first that is free. used[gap * channels + channel] is a set of lanes as counts of
- * the lanes taken so far, kept as the last net's end in each lane. */
+ * channels: the first that is free. */
 static void find_lanes(Sheet *sheet) {
     int channels = sheet->layers;
     /* taken[lane][channel] of one gap, for as many lanes as there are nets in it. */

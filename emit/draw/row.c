@@ -96,7 +96,7 @@ static void find_pins(Row *row) {
 }
 
 char *row_draw(const Unit *unit, const Working *example, Scene *scene) {
-    Row row = {.unit = unit, .example = example, .scene = scene};
+    Row row = {.unit = unit, .scene = scene};
     build_open(unit, &row.build);
     row.values = values_of(&row.build.netlist, example);
     row.borrow_form = row.build.adder.turned != LITERAL_0;

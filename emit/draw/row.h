@@ -30,7 +30,6 @@ typedef struct {
 
 typedef struct {
     const Unit *unit;
-    const Working *example; /* or NULL */
     Scene *scene;
     Build build;
     uint64_t *values; /* or NULL */
