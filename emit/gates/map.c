@@ -130,12 +130,12 @@ static void make_inputs(Making *making) {
     making->made[LITERAL_0] = LITERAL_0;
     making->made[LITERAL_1] = LITERAL_1;
     for (uint32_t k = 1; k <= making->pairs->inputs; k++)
-        making->made[2 * k] =
+        making->made[pairs_term(k, false)] =
             netlist_input(making->mapped, source->nodes[k].pin, source->nodes[k].bit);
     netlist_enter(making->mapped, PART_CONTROL, -1);
     for (uint32_t k = 1; k <= making->pairs->inputs; k++)
-        if (source->nodes[k].pin < PIN_A && making->plans->readers[2 * k + 1] > 0)
-            make(making, 2 * k + 1);
+        if (source->nodes[k].pin < PIN_A && making->plans->readers[pairs_term(k, true)] > 0)
+            make(making, pairs_term(k, true));
 }
 
 static void make_gates(Making *making) {

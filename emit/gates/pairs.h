@@ -49,11 +49,15 @@ static inline uint32_t pairs_signal(const Pairs *pairs, uint32_t pair, int shape
     return 1 + pairs->inputs + SHAPES * pair + (uint32_t)shape;
 }
 
-/* The pair and shape of a signal that is no input and no constant. */
+static inline Term pairs_term(uint32_t signal, bool inverted) {
+    return 2 * signal + (inverted ? 1 : 0);
+}
+
 static inline bool pairs_is_input(const Pairs *pairs, uint32_t signal) {
     return signal <= pairs->inputs;
 }
 
+/* The pair and shape of a signal that is no input and no constant. */
 static inline uint32_t pairs_pair(const Pairs *pairs, uint32_t signal) {
     return (signal - 1 - pairs->inputs) / SHAPES;
 }

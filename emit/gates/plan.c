@@ -34,27 +34,32 @@ enum { GATE = 64 };
 
 /* ---- what a plan takes --------------------------------------------------------------------- */
 
-static uint32_t selection_of(const Choosing *choosing, uint32_t number) {
-    return pairs_signal(choosing->pairs, number, SHAPE_PRODUCTS - 1);
+/* The term of one of a pair's signals. */
+static Term term_of(const Choosing *choosing, uint32_t number, int shape, bool inverted) {
+    return pairs_term(pairs_signal(choosing->pairs, number, shape), inverted);
+}
+
+static bool is_read(const Choosing *choosing, uint32_t number, int shape, bool inverted) {
+    return choosing->readers[term_of(choosing, number, shape, inverted)] > 0;
 }
 
 /* Gates that a selection takes behind its halves where it is turned: it comes plain then. */
 static unsigned turned_gates(const Choosing *choosing, uint32_t number) {
-    const uint32_t *readers = &choosing->readers[2 * selection_of(choosing, number)];
     if (!choosing->pairs->pair[number].selects)
         return 0;
-    return readers[1] > 0 ? 2 : readers[0] > 0 ? 1 : 0;
+    if (is_read(choosing, number, SHAPE_PRODUCTS - 1, true))
+        return 2;
+    return is_read(choosing, number, SHAPE_PRODUCTS - 1, false) ? 1 : 0;
 }
 
 static Wanted wanted_of(const Choosing *choosing, uint32_t number, bool turned) {
     Wanted wanted = {0};
-    const uint32_t *readers = &choosing->readers[2 * pairs_signal(choosing->pairs, number, 0)];
     for (int shape = 0; shape < SHAPE_PRODUCTS - (turned ? 1 : 0); shape++) {
-        wanted.plain |= (Set)(readers[2 * shape] > 0) << shape;
-        wanted.inverses |= (Set)(readers[2 * shape + 1] > 0) << shape;
+        wanted.plain |= (Set)is_read(choosing, number, shape, false) << shape;
+        wanted.inverses |= (Set)is_read(choosing, number, shape, true) << shape;
     }
-    wanted.differ[0] = readers[2 * SHAPE_XOR] > 0;
-    wanted.differ[1] = readers[2 * SHAPE_XOR + 1] > 0;
+    wanted.differ[0] = is_read(choosing, number, SHAPE_XOR, false);
+    wanted.differ[1] = is_read(choosing, number, SHAPE_XOR, true);
     return wanted;
 }
 
@@ -92,24 +97,32 @@ static unsigned least(unsigned x, unsigned y) {
     return x < y ? x : y;
 }
 
+static unsigned guessed(const Choosing *choosing, uint32_t signal, bool inverted) {
+    return choosing->guess[pairs_term(signal, inverted)];
+}
+
 /* A product comes inverted, a selection either way, and an XOR in the polarity of its operands. */
 static void guess_pair(Choosing *choosing, uint32_t number) {
     const Pair *pair = &choosing->pairs->pair[number];
-    const unsigned *x = &choosing->guess[2 * pair->operand[0]];
-    const unsigned *y = &choosing->guess[2 * pair->operand[1]];
-    unsigned *guess = &choosing->guess[2 * pairs_signal(choosing->pairs, number, 0)];
-    for (int shape = 0; shape < SHAPE_PRODUCTS; shape++)
-        guess[2 * shape] = pair->selects && shape == SHAPE_PRODUCTS - 1 ? 0 : GATE;
-    unsigned plain = least(x[0] + y[0], x[1] + y[1]), inverse = least(x[0] + y[1], x[1] + y[0]);
+    uint32_t x = pair->operand[0], y = pair->operand[1];
+    unsigned plain = least(guessed(choosing, x, false) + guessed(choosing, y, false),
+                           guessed(choosing, x, true) + guessed(choosing, y, true));
+    unsigned inverse = least(guessed(choosing, x, true) + guessed(choosing, y, false),
+                             guessed(choosing, x, false) + guessed(choosing, y, true));
     unsigned both = least(plain, inverse);
-    guess[2 * SHAPE_XOR] = choosing->blind ? 0 : least(plain - both, GATE);
-    guess[2 * SHAPE_XOR + 1] = choosing->blind ? 1 : least(inverse - both, GATE);
+    for (int shape = 0; shape < SHAPE_PRODUCTS; shape++)
+        choosing->guess[term_of(choosing, number, shape, false)] =
+            pair->selects && shape == SHAPE_PRODUCTS - 1 ? 0 : GATE;
+    choosing->guess[term_of(choosing, number, SHAPE_XOR, false)] =
+        choosing->blind ? 0 : least(plain - both, GATE);
+    choosing->guess[term_of(choosing, number, SHAPE_XOR, true)] =
+        choosing->blind ? 1 : least(inverse - both, GATE);
 }
 
 static void guess_all(Choosing *choosing) {
     for (uint32_t signal = 1; signal <= choosing->pairs->inputs; signal++) {
         uint32_t sharing = choosing->generous ? choosing->asked[signal] : 1;
-        choosing->guess[2 * signal + 1] = sharing > 1 ? GATE / sharing : GATE;
+        choosing->guess[pairs_term(signal, true)] = sharing > 1 ? GATE / sharing : GATE;
     }
     for (uint32_t number = 0; number < choosing->pairs->count; number++)
         guess_pair(choosing, number);
@@ -171,29 +184,36 @@ static unsigned price_of(const Choosing *choosing, uint32_t number, const Done *
 
 enum { PLANS_MAX = 2 * WAYS * 2 };
 
-/* Those worth trying. The second product of a way matters only where the fourth is made, ways
- * through a product only where there is something to share or an inverse to avoid. */
-static int list_plans(const Choosing *choosing, uint32_t number, Plan *plans) {
+/* The second product of a way matters only where the fourth is made, ways through a product only
+ * where there is something to share or an inverse to avoid. */
+static int list_ways(const Choosing *choosing, uint32_t number, bool turned, Plan *plans) {
+    Wanted wanted = wanted_of(choosing, number, turned);
+    Set products = wanted.inverses | wanted.plain;
+    bool differ = wanted.differ[0] || wanted.differ[1];
+    bool single = !differ && (products & (products - 1)) == 0;
     int count = 0;
-    bool selection = turned_gates(choosing, number) > 0;
-    bool forced = choosing->first && choosing->selections != 0;
-    int from = selection && forced && choosing->selections == 2 ? 1 : 0;
-    int to = selection && !(forced && choosing->selections == 1) ? 1 : 0;
-    for (int turned = from; turned <= to; turned++) {
-        Wanted wanted = wanted_of(choosing, number, turned == 1);
-        Set products = wanted.inverses | wanted.plain;
-        bool differ = wanted.differ[0] || wanted.differ[1];
-        for (int way = 0; way < WAYS; way++) {
-            bool fourth = way < WAY_APART && (products >> (way ^ 3) & 1) != 0;
-            bool single = !differ && (products & (products - 1)) == 0;
-            if (single && way < WAY_APART && (fourth || (products >> way & 1) != 0))
-                continue;
-            if (!differ && way == WAY_APART_INVERSE)
-                continue;
-            for (int through_y = 0; through_y <= (fourth ? 1 : 0); through_y++)
-                plans[count++] = (Plan){(unsigned char)way, through_y == 1, turned == 1};
-        }
+    for (int way = 0; way < WAY_APART; way++) {
+        bool fourth = (products >> (way ^ 3) & 1) != 0, first = (products >> way & 1) != 0;
+        if (single && (fourth || first))
+            continue;
+        for (int through_y = 0; through_y <= (fourth ? 1 : 0); through_y++)
+            plans[count++] = (Plan){(unsigned char)way, through_y == 1, turned};
     }
+    plans[count++] = (Plan){WAY_APART, false, turned};
+    if (differ)
+        plans[count++] = (Plan){WAY_APART_INVERSE, false, turned};
+    return count;
+}
+
+/* Those worth trying. */
+static int list_plans(const Choosing *choosing, uint32_t number, Plan *plans) {
+    bool selection = turned_gates(choosing, number) > 0;
+    int forced = choosing->first ? choosing->selections : 0;
+    int count = 0;
+    if (!(selection && forced == 2))
+        count += list_ways(choosing, number, false, plans);
+    if (selection && forced != 1)
+        count += list_ways(choosing, number, true, plans + count);
     return count;
 }
 
@@ -234,7 +254,7 @@ static void read_outputs(Choosing *choosing) {
 static uint64_t input_inverters(const Choosing *choosing) {
     uint64_t count = 0;
     for (uint32_t signal = 1; signal <= choosing->pairs->inputs; signal++)
-        count += choosing->readers[2 * signal + 1] > 0;
+        count += choosing->readers[pairs_term(signal, true)] > 0;
     return count;
 }
 
