@@ -9,7 +9,8 @@
 #
 # An inverter at an input of AND or OR, or at a gate's output, belongs to that gate, and one at an
 # output pin is no gate; so Yosys counts the cells of two inputs, and inverters are made wires before
-# the levels are counted (which changes what the circuit computes, but no path).
+# the levels are counted (which changes what the circuit computes, but no path). Nothing is optimised
+# before: Yosys would spare the inverters of units of one kind of gate.
 
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
@@ -31,7 +32,7 @@ emit_counted() {
   [ -s "$name.said" ] || { echo "emit says nothing of the circuit: $*"; cat emit.log; exit 1; }
   cat >>count.ys <<YS
 read_verilog $name.v
-hierarchy -check; proc; opt_clean; simplemap
+hierarchy -check; proc -noopt; opt_clean; simplemap
 tee -q -o $name.stat stat
 techmap -map wire.v; opt_clean
 tee -q -o $name.ltp ltp

@@ -41,6 +41,16 @@ for width in 1 5 19; do
   unit --width $width --structure fewest --operations adc,sbc --flags carry,overflow,zero
 done
 
+# Of one kind: every gate counts, inverters too.
+for detail in nand nor; do
+  for width in 1 3 8 33; do
+    gates="--width $width --detail $detail"
+    unit $gates --operations add --flags carry
+    unit $gates --operations add,sub --flags carry,overflow --structure fewest
+    unit $gates --operations add,sub --flags all --structure brent-kung --overflow saturate-signed
+  done
+done
+
 count_all
 for k in $(seq $units); do
   found=$(counted u$k)

@@ -12,7 +12,9 @@ lint() {
   cases=$((cases + 1))
 }
 for detail in operators cells gates nand nor; do
-  for more in "--width 1 --operations add" "--width 8 --operations add,sub --flags all" \
+  for more in "--width 1 --operations add" \
+    "--width 1 --operations dec=1 --control code --flags less-signed --overflow saturate-signed" \
+    "--width 8 --operations add,sub --flags all" \
     "--width 5 --operations sbc,adc --flags none --overflow saturate-unsigned" \
     "--width 12 --operations add,sub,inc,dec,neg --flags all --overflow saturate-signed" \
     "--width 7 --operations add,rsb,pass --control one-hot --registers both --enable --reset async" \
