@@ -112,8 +112,8 @@ ports_of() {
 }
 
 # One operation without a control pin.
-alone() { # width sense rule detail operation
-  emit_unit "$1" "$2" "$3" "$4" fixed "$5"
+alone() { # width sense rule detail operation [--structure S]
+  emit_unit "$1" "$2" "$3" "$4" fixed "$5" ${6:+"$6" "$7"}
   ports_of
   describe $name "$n" "$sense" "$rule" "$ports" "$operations:1" >${name}_plain.v
   prove $name

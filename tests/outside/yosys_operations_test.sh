@@ -87,14 +87,22 @@ done
 for width in 1 4; do
   for structure in skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer \
     depth=3 depth=4; do
-    next_turn
-    code $width $sense $rule gates 4 $all --structure $structure
+    for detail in gates cells; do
+      next_turn
+      code $width $sense $rule $detail 4 $all --structure $structure
+    done
   done
   next_turn
   code $width $sense $rule gates 1 inc,dec --structure fewest
   for two in add,sub adc,sbc sbc,rsb; do
     next_turn
     code $width $sense $rule gates 1 $two --structure fewest
+  done
+done
+for operation in add sub rsb inc dec neg pass sbc; do
+  for structure in brent-kung select lookahead; do
+    next_turn
+    alone 5 $sense $rule cells $operation --structure $structure
   done
 done
 run_proofs
