@@ -21,9 +21,6 @@ ${operands}
 %if make.turned_a
   wire [${sign}:0] ${turned_a} = ${make.turned_a};
 %end
-%if make.turned_b
-  wire [${sign}:0] ${turned_b} = ${make.turned_b};
-%end
 %if make.half_sum
   wire [${sign}:0] ${half_sum} = ${make.half_sum};
 %end

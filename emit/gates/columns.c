@@ -9,9 +9,10 @@
 static bool comes_with(const Netlist *netlist, Literal y, Literal first) {
     const Node *gate = &netlist->nodes[literal_node(y)];
     bool sum = gate->kind == NODE_XOR || gate->kind == NODE_XNOR;
-    return literal_is_constant(first) ||
-           (sum && (literal_node(gate->in[0]) == literal_node(first) ||
-                    literal_node(gate->in[1]) == literal_node(first)));
+    bool turned = literal_inverted(y) != (gate->kind == NODE_XNOR);
+    return literal_is_constant(first) || (sum && turned == literal_inverted(first) &&
+                                          (literal_node(gate->in[0]) == literal_node(first) ||
+                                           literal_node(gate->in[1]) == literal_node(first)));
 }
 
 static Literal *room(unsigned count) {

@@ -57,13 +57,21 @@ bool unit_any_subtracts(const Unit *unit) {
     return false;
 }
 
+static bool all_in(const Unit *unit, uint32_t set) {
+    for (int k = 0; k < unit->choice_count; k++)
+        if ((set >> unit->choice[k].operation & 1) == 0)
+            return false;
+    return true;
+}
+
 unsigned unit_prefix_columns(const Unit *unit) {
-    bool more = unit_any_reads_cin(unit);
-    for (int k = 0; k < unit->choice_count && unit->choice_count > 1; k++) {
-        Operation operation = unit->choice[k].operation;
-        more = more || (operation != OP_ADD && operation != OP_SUB && operation != OP_PASS);
-    }
-    return unit->width + (more ? 1 : 0);
+    enum { /* the first carry, see gates/operands.c */
+           FIRST_1 = 1 << OP_SUB | 1 << OP_RSB | 1 << OP_INC | 1 << OP_NEG,
+           FIRST_0 = 1 << OP_ADD | 1 << OP_DEC | 1 << OP_PASS,
+           WITH_B = 1 << OP_ADD | 1 << OP_SUB | 1 << OP_PASS, /* 1 where b is inverted */
+    };
+    bool spared = all_in(unit, FIRST_1) || all_in(unit, FIRST_0) || all_in(unit, WITH_B);
+    return unit->width + (spared ? 0 : 1);
 }
 
 /* ---- the control pins --------------------------------------------------------------------- */

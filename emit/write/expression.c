@@ -167,12 +167,6 @@ static Expression operand_a(const Row *row) {
     }
 }
 
-/* Is b inverted where the first carry is 1, and turned back with the columns? */
-static bool b_turns_back(const Row *row) {
-    return row->turned == TURNED_BY_FIRST && operands_signal(row->unit, SIGNAL_INVERT_B).on ==
-                                                 operands_signal(row->unit, SIGNAL_SET_CARRY).on;
-}
-
 static Expression operand_b(const Row *row) {
     const char *b = row->source[PIN_B];
     const char *use = signal(row, SIGNAL_USE_B), *invert = signal(row, SIGNAL_INVERT_B);
@@ -181,7 +175,8 @@ static Expression operand_b(const Row *row) {
         return format("{%s{%s}}", row->bits, invert);
     Expression kept =
         used == LEVEL_1 ? format("%s", b) : format("%s & {%s{%s}}", b, row->bits, use);
-    if (inverted == LEVEL_0 || b_turns_back(row))
+    /* Where it is the first carry that inverts b, the columns are turned and b is turned back. */
+    if (inverted == LEVEL_0 || row->turned == TURNED_BY_FIRST)
         return kept;
     kept = operand(&kept);
     if (inverted == LEVEL_1)
@@ -295,12 +290,11 @@ static Expression joined(const Row *row, const Expression *x, char operator, con
     return format("%s %c %s", x->text, operator, y->text);
 }
 
-/* The operands turned over where the columns are; the first carry turns a, and b unless that has
- * been left as it is. */
+/* The operands turned over where the columns are; by the first carry only a, since b has been left
+ * as it is. */
 static void turn_operands(Row *row, Expression *x, Expression *y) {
     Facts *facts = row->facts;
     facts_text(facts, "make.turned_a", "%s", "");
-    facts_text(facts, "make.turned_b", "%s", "");
     if (row->turned == TURNED_ALWAYS) {
         *x = inverse(row, x);
         *y = inverse(row, y);
@@ -312,12 +306,6 @@ static void turn_operands(Row *row, Expression *x, Expression *y) {
     facts_text(facts, "turned_a", "%s", name.text);
     facts_text(facts, "make.turned_a", "%s ^ %s", x->text, first.text);
     *x = format("%s", name.text);
-    if (b_turns_back(row))
-        return;
-    name = identifier_free(row->unit, "turned_b", false);
-    facts_text(facts, "turned_b", "%s", name.text);
-    facts_text(facts, "make.turned_b", "%s ^ %s", y->text, first.text);
-    *y = format("%s", name.text);
 }
 
 /* What each column makes, passes on and sums up without the carry that enters; the same as
@@ -396,13 +384,8 @@ static void find_last(const Row *row, const char *last, Expression *carry, Expre
     bool turned = row->turned == TURNED_ALWAYS;
     *carry = format(turned ? "~%s" : "%s", last);
     *borrow = format(turned ? "%s" : "~%s", last);
-    if (row->turned != TURNED_BY_FIRST)
-        return;
-    *borrow = *carry;
-    if (strcmp(row->first.text, signal(row, SIGNAL_SUBTRACTING)) == 0)
-        return; /* it is both */
-    *carry = format("(%s ^ %s)", last, row->first.text);
-    *borrow = format("~%s", carry->text);
+    if (row->turned == TURNED_BY_FIRST)
+        *borrow = *carry; /* it is both */
 }
 
 /* Of an exact unsigned result: below 0, and above the greatest word. */

@@ -31,7 +31,7 @@ for width in 1 6 11 33; do
       3) choice="sub --flags less-unsigned,parity --overflow saturate-unsigned" ;;
       4) choice="add,sub,pass --control one-hot --subtract-carry borrow --flags carry,less-signed --registers output" ;;
       5) choice="inc --flags carry,zero" ;;
-      6) choice="rsb,dec --subtract-carry borrow --flags carry,overflow,less-unsigned" ;;
+      6) choice="sub,rsb --subtract-carry borrow --flags carry,overflow,less-unsigned" ;;
     esac
     emit --detail cells --width $width --structure $structure --operations $choice --vectors 20
     lints

@@ -95,7 +95,7 @@ cells --structure brent-kung --port a=generates --port b=passes --port result=su
   --port overflow=half_sum --port zero=generates_3_2 --port negative=passes_4 --port subtract=turned_a
 cells --structure lookahead --operations adc,sbc --port a=carries --port b=WIDTH --port cin=carry_4 \
   --port result=passes_3_0 --port carry=level_1 --port zero=generates_4 --port mode=carry_0
-cells --structure select --operations rsb,dec --port a=turned_b --port b=turned_a --port result=group_1 \
+cells --structure select --operations sub,add --port a=turned_b --port b=turned_a --port result=group_1 \
   --port carry=carries --port mode=carry_or_borrow_2 --port zero=passes --port overflow=carry_2
 
 echo "$cases units pass"
