@@ -5,11 +5,6 @@
 #include "draw/notes.h"
 
 #include <stdlib.h>
-#include <string.h>
-
-bool draw_is_chain(const Unit *unit) {
-    return unit->structure == STRUCTURE_RIPPLE || unit->structure == STRUCTURE_FEWEST;
-}
 
 static char *draw_picture(const Unit *unit, const Working *example, bool gates, Scene *scene) {
     bool fits = draw_is_chain(unit) || unit->width <= DRAW_COLUMNS_MAX;
@@ -36,13 +31,4 @@ void draw_unit(const Unit *unit, const Working *example, bool gates, Scene *scen
     free(sentence);
     free(title);
     free(description);
-}
-
-ShortName draw_short(const char *name, size_t most) {
-    static const char dots[] = "...";
-    ShortName cut;
-    bool fits = strlen(name) <= most;
-    int kept = (int)(fits ? most : most - strlen(dots));
-    snprintf(cut.text, sizeof cut.text, "%.*s%s", kept, name, fits ? "" : dots);
-    return cut;
 }

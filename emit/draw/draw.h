@@ -24,16 +24,9 @@ char *gates_draw(const Unit *unit, const Working *example, Scene *scene);
 char *network_draw(const Unit *unit, const Working *example, Scene *scene);
 
 /* Do the carries of this structure go from column to column? Then it is a row; else a network. */
-bool draw_is_chain(const Unit *unit);
-
-/* A name, but if it is longer than most characters, at most DRAW_NAME_MOST, its beginning and
- * "...".
- */
-enum { DRAW_NAME_MOST = 40 };
-typedef struct {
-    char text[DRAW_NAME_MOST + 1];
-} ShortName;
-ShortName draw_short(const char *name, size_t most);
+static inline bool draw_is_chain(const Unit *unit) {
+    return unit->structure == STRUCTURE_RIPPLE || unit->structure == STRUCTURE_FEWEST;
+}
 
 /* More columns than this are drawn abridged: the lowest and the highest of them. */
 enum { DRAW_COLUMNS_MAX = 32 };

@@ -2,6 +2,7 @@
 #include "draw/gates.h"
 
 #include "base/memory.h"
+#include "draw/notes.h"
 #include "write/svg.h"
 
 #include <stdlib.h>
@@ -129,8 +130,8 @@ static char *name_of(const Sheet *sheet, uint32_t node) {
         return memory_text("%c%u", of->pin == PIN_A ? 'a' : 'b', of->bit);
     const char *name = sheet->unit->pin[of->pin];
     return unit_pin_bits(sheet->unit, of->pin) > 1
-               ? memory_text("%s[%u]", draw_short(name, 16).text, of->bit)
-               : memory_text("%s", draw_short(name, 16).text);
+               ? memory_text("%s[%u]", notes_short(name, 16).text, of->bit)
+               : memory_text("%s", notes_short(name, 16).text);
 }
 
 /* Which sheet an output pin is on: that of its column, a flag's that of what makes it. */
@@ -158,7 +159,7 @@ static void add_output(Sheet *sheet, uint32_t k) {
     const char *level = node != 0 ? "" : literal == LITERAL_1 ? " = 1" : " = 0";
     item->name =
         is_result ? memory_text("r%u%s", output->bit, level)
-                  : memory_text("%s%s", draw_short(sheet->unit->pin[output->pin], 16).text, level);
+                  : memory_text("%s%s", notes_short(sheet->unit->pin[output->pin], 16).text, level);
 }
 
 /* Marks the nets that the sheet's gates and outputs read, and those that others read. */

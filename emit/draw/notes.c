@@ -8,13 +8,22 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { WIDTH_LEAST = 640, HEADING_GAP = 26, NAME_MOST = 40 };
+enum { WIDTH_LEAST = 640, HEADING_GAP = 26 };
 
 /* Text grown at its end; the old block is used up. */
 static char *join(char *text, const char *more) {
     char *longer = memory_text("%s%s", text, more);
     free(text);
     return longer;
+}
+
+ShortName notes_short(const char *name, size_t most) {
+    static const char dots[] = "...";
+    ShortName cut;
+    bool fits = strlen(name) <= most;
+    int kept = (int)(fits ? most : most - strlen(dots));
+    snprintf(cut.text, sizeof cut.text, "%.*s%s", kept, name, fits ? "" : dots);
+    return cut;
 }
 
 /* ---- above --------------------------------------------------------------------------------- */
@@ -156,9 +165,9 @@ static void note_operands(const Unit *unit, Scene *scene) {
     bool b = unit_has(unit, PIN_B) && strcmp(unit->pin[PIN_B], "b") != 0;
     if (!a && !b)
         return;
-    char *text = memory_text("%s%.*s%s%s%.*s.", a ? "a is the pin " : "", NAME_MOST,
+    char *text = memory_text("%s%.*s%s%s%.*s.", a ? "a is the pin " : "", NOTES_NAME_MOST,
                              a ? unit->pin[PIN_A] : "", a && b ? ", " : "",
-                             b ? "b is the pin " : "", NAME_MOST, b ? unit->pin[PIN_B] : "");
+                             b ? "b is the pin " : "", NOTES_NAME_MOST, b ? unit->pin[PIN_B] : "");
     notes_add(scene, text);
     free(text);
 }
@@ -169,13 +178,14 @@ void notes_pins(const Unit *unit, Scene *scene) {
         return;
     char *reset = unit->reset == RESET_NONE
                       ? memory_text("%s", "")
-                      : memory_text(", reset by %.*s (%s)", NAME_MOST, unit->pin[PIN_RST],
+                      : memory_text(", reset by %.*s (%s)", NOTES_NAME_MOST, unit->pin[PIN_RST],
                                     unit->reset == RESET_SYNC ? "at the clock" : "at once");
-    char *enable = unit->enable ? memory_text(", enabled by %.*s", NAME_MOST, unit->pin[PIN_EN])
-                                : memory_text("%s", "");
+    char *enable = unit->enable
+                       ? memory_text(", enabled by %.*s", NOTES_NAME_MOST, unit->pin[PIN_EN])
+                       : memory_text("%s", "");
     char *text = memory_text("Registers take their inputs at the rising edge of %.*s%s%s; the "
                              "flags pass one, too.",
-                             NAME_MOST, unit->pin[PIN_CLK], reset, enable);
+                             NOTES_NAME_MOST, unit->pin[PIN_CLK], reset, enable);
     notes_add(scene, text);
     free(reset);
     free(enable);

@@ -24,4 +24,12 @@ void notes_path(Scene *scene, const bool *level, unsigned count, const char *wha
 /* The notes that every picture has: registers, and pins that have names of their own. */
 void notes_pins(const Unit *unit, Scene *scene);
 
+/* A name, but if it is longer than most characters, at most NOTES_NAME_MOST, its beginning and
+ * "...". */
+enum { NOTES_NAME_MOST = 40 };
+typedef struct {
+    char text[NOTES_NAME_MOST + 1];
+} ShortName;
+ShortName notes_short(const char *name, size_t most);
+
 #endif

@@ -1,6 +1,8 @@
 /* What lies across the columns of the row picture: registers, saturation, the result. See row.h. */
 #include "draw/row.h"
 
+#include "draw/notes.h"
+
 #include <stdlib.h>
 #include <string.h>
 
@@ -22,7 +24,7 @@ void row_draw_across(Row *row, Symbol symbol, Facing facing, double height, cons
         scene_to(row->scene, end, clock);
         scene_name(row->scene, at_right ? end + 4 : end - 4, clock + 4,
                    at_right ? ANCHOR_START : ANCHOR_END, net_of_pin(PIN_CLK), "%s",
-                   draw_short(row->unit->pin[PIN_CLK], 24).text);
+                   notes_short(row->unit->pin[PIN_CLK], 24).text);
     }
     row->y += height;
 }
@@ -85,10 +87,10 @@ static void draw_bar(Row *row, double from) {
               "");
     if (row->top - row->low > 1)
         scene_name(row->scene, 8, row->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT), "%s[%u:%u]",
-                   draw_short(unit->pin[PIN_RESULT], 24).text, row->top - 1, row->low);
+                   notes_short(unit->pin[PIN_RESULT], 24).text, row->top - 1, row->low);
     else
         scene_name(row->scene, 8, row->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT), "%s[%u]",
-                   draw_short(unit->pin[PIN_RESULT], 24).text, row->low);
+                   notes_short(unit->pin[PIN_RESULT], 24).text, row->low);
     row->y += 24;
 }
 

@@ -3,6 +3,7 @@
 #include "draw/row.h"
 
 #include "base/memory.h"
+#include "draw/notes.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -179,11 +180,11 @@ static void draw_named(Row *row, const Input *input, double edge, double y) {
     scene_to(row->scene, edge, y);
     if (input->from == FROM_RESULT) {
         scene_name(row->scene, edge + STUB + 4, y + 4, ANCHOR_START, net, "%s",
-                   draw_short(row->unit->pin[PIN_RESULT], 12).text);
+                   notes_short(row->unit->pin[PIN_RESULT], 12).text);
         return;
     }
     char *name = input->from == FROM_BIT
-                     ? memory_text("%s[%u]", draw_short(row->unit->pin[PIN_RESULT], 12).text,
+                     ? memory_text("%s[%u]", notes_short(row->unit->pin[PIN_RESULT], 12).text,
                                    row->unit->width - 1)
                      : row_name(row, input->literal);
     scene_name(row->scene, edge + STUB + 4, y + 4, ANCHOR_START, net, "%s", name);
@@ -273,7 +274,7 @@ static void draw_flag(Row *row, Flag flag, double y) {
         scene_to(row->scene, end, y);
     }
     scene_name(row->scene, end - 4, y + 4, ANCHOR_END, net, "%s",
-               draw_short(row->unit->pin[PIN_FLAG + (int)flag], 24).text);
+               notes_short(row->unit->pin[PIN_FLAG + (int)flag], 24).text);
     if (row->values != NULL)
         scene_value(row->scene, left - 16, y - 4, ANCHOR_START, literal, row_level(row, literal));
 }
@@ -287,7 +288,7 @@ static void draw_register(Row *row, double top, double bottom) {
     scene_wire(row->scene, net_of_pin(PIN_CLK), WIRE_PLAIN, left - STUB, clock);
     scene_to(row->scene, left, clock);
     scene_name(row->scene, left - STUB - 4, clock + 4, ANCHOR_END, net_of_pin(PIN_CLK), "%s",
-               draw_short(row->unit->pin[PIN_CLK], 24).text);
+               notes_short(row->unit->pin[PIN_CLK], 24).text);
 }
 
 void row_draw_flags(Row *row) {
