@@ -63,12 +63,17 @@ static Wanted wanted_of(const Choosing *choosing, uint32_t number, bool turned) 
     return wanted;
 }
 
-static Done done_by(const Choosing *choosing, uint32_t number, Plan plan) {
-    Wanted wanted = wanted_of(choosing, number, plan.turned);
-    Done done = {plan, way_effort(&wanted, plan.way, plan.through_y)};
+/* What a plan takes where this is wanted. */
+static Done done_for(const Choosing *choosing, uint32_t number, const Wanted *wanted, Plan plan) {
+    Done done = {plan, way_effort(wanted, plan.way, plan.through_y)};
     if (plan.turned)
         done.effort.gates += turned_gates(choosing, number);
     return done;
+}
+
+static Done done_by(const Choosing *choosing, uint32_t number, Plan plan) {
+    Wanted wanted = wanted_of(choosing, number, plan.turned);
+    return done_for(choosing, number, &wanted, plan);
 }
 
 /* Hands the terms that a pair reads to a function. */
@@ -186,10 +191,9 @@ enum { PLANS_MAX = 2 * WAYS * 2 };
 
 /* The second product of a way matters only where the fourth is made, ways through a product only
  * where there is something to share or an inverse to avoid. */
-static int list_ways(const Choosing *choosing, uint32_t number, bool turned, Plan *plans) {
-    Wanted wanted = wanted_of(choosing, number, turned);
-    Set products = wanted.inverses | wanted.plain;
-    bool differ = wanted.differ[0] || wanted.differ[1];
+static int list_ways(const Wanted *wanted, bool turned, Plan *plans) {
+    Set products = wanted->inverses | wanted->plain;
+    bool differ = wanted->differ[0] || wanted->differ[1];
     bool single = !differ && (products & (products - 1)) == 0;
     int count = 0;
     for (int way = 0; way < WAY_APART; way++) {
@@ -205,28 +209,31 @@ static int list_ways(const Choosing *choosing, uint32_t number, bool turned, Pla
     return count;
 }
 
-/* Those worth trying. */
-static int list_plans(const Choosing *choosing, uint32_t number, Plan *plans) {
+/* Those worth trying; wanted gets what is wanted as it is, and turned. */
+static int list_plans(const Choosing *choosing, uint32_t number, Wanted wanted[2], Plan *plans) {
     bool selection = turned_gates(choosing, number) > 0;
     int forced = choosing->first ? choosing->selections : 0;
     int count = 0;
+    wanted[0] = wanted_of(choosing, number, false);
+    wanted[1] = selection ? wanted_of(choosing, number, true) : wanted[0];
     if (!(selection && forced == 2))
-        count += list_ways(choosing, number, false, plans);
+        count += list_ways(&wanted[0], false, plans);
     if (selection && forced != 1)
-        count += list_ways(choosing, number, true, plans + count);
+        count += list_ways(&wanted[1], true, plans + count);
     return count;
 }
 
 /* The cheapest; the one before where nothing is cheaper. */
 static Done cheapest(const Choosing *choosing, uint32_t number) {
     Plan plans[PLANS_MAX];
-    int count = list_plans(choosing, number, plans);
+    Wanted wanted[2];
+    int count = list_plans(choosing, number, wanted, plans);
     Plan before = choosing->done[number].plan;
     bool can_stay = !choosing->first && (!before.turned || turned_gates(choosing, number) > 0);
     Done best = done_by(choosing, number, can_stay ? before : plans[0]);
     unsigned price = price_of(choosing, number, &best);
     for (int k = 0; k < count; k++) {
-        Done done = done_by(choosing, number, plans[k]);
+        Done done = done_for(choosing, number, &wanted[plans[k].turned], plans[k]);
         unsigned other = price_of(choosing, number, &done);
         if (other < price) {
             best = done;
@@ -458,7 +465,8 @@ static void improve(Choosing *choosing) {
     for (int round = 0; round < ROUNDS; round++)
         for (uint32_t number = choosing->pairs->count; number-- > 0;) {
             Plan plans[PLANS_MAX];
-            int plan_count = list_plans(choosing, number, plans);
+            Wanted wanted[2];
+            int plan_count = list_plans(choosing, number, wanted, plans);
             for (int k = 0; k < plan_count; k++)
                 try_plan(&attempt, number, plans[k], round >= ROUNDS - TIDY_ROUNDS);
         }

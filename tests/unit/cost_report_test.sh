@@ -158,7 +158,7 @@ drawn() {
 drawn
 drawn --widths 1
 drawn --widths 1,2,3,4 --flags none
-drawn --widths 512 --operations add,adc,sub,sbc,rsb,inc,dec,neg,pass --flags all --overflow saturate-unsigned
+drawn --widths 128 --operations add,adc,sub,sbc,rsb,inc,dec,neg,pass --flags all --overflow saturate-unsigned
 
 "$SUMWRIGHT" cost --svg drawing.svg --width 5 >stdout 2>stderr && wrong "replaces a drawing" || status=$?
 [ $status -eq 4 ] && grep -q -e --overwrite stderr && [ ! -s stdout ] || wrong "another drawing there"
