@@ -72,7 +72,7 @@ static bool every_cell_input(Generator *generator, int choice, Top top) {
 
 /* Any operation will do, as all share what looks at the result, but for neg where there is another:
  * saturated unsigned, its result is always 0. */
-static int choice_for_single_ones(const Unit *unit) {
+static int choice_for_results(const Unit *unit) {
     return unit->choice_count > 1 && unit->choice[0].operation == OP_NEG ? 1 : 0;
 }
 
@@ -99,8 +99,11 @@ static bool operands_of_single_ones(Generator *generator, int choice) {
 }
 
 static bool every_column(Generator *generator) {
+    int any = choice_for_results(generator->unit);
+    if (generator->unit->flag[FLAG_PARITY] && !part_send_parities(generator, VECTOR_COMPACT, any))
+        return false;
     if (generator->has_b)
-        return results_of_single_ones(generator, choice_for_single_ones(generator->unit));
+        return results_of_single_ones(generator, any);
     for (int k = 0; k < generator->unit->choice_count; k++)
         if (!results_of_single_ones(generator, k) || !operands_of_single_ones(generator, k))
             return false;

@@ -33,6 +33,12 @@ bool part_send_choice(Generator *generator, VectorReason reason, int choice, boo
  * lets it out. */
 bool part_send_single_one(Generator *generator, VectorReason reason, int choice, unsigned column);
 
+/* The same with three results that, with a result of 0, give each XOR of a tree over the result all
+ * four levels of its inputs, and the parity pin both of its levels. They are 1 in two of three
+ * interleaved sets of bits, so that each XOR of two sets is the third (common practice, no source).
+ */
+bool part_send_parities(Generator *generator, VectorReason reason, int choice);
+
 bool part_compact(Generator *generator);
 bool part_idle(Generator *generator);
 bool part_corners(Generator *generator);

@@ -80,15 +80,13 @@ static bool check(Unit *unit, Structure structure, Detail detail) {
 }
 
 /* Cells are the same gates in modules, so one of the two is enough. Gates of one kind by turns,
- * because they take longest; without parity, because an XOR made of them is tested only by all four
- * levels of its inputs, which a tree of them gets by chance. */
+ * because they take longest. */
 static void check_details(size_t kind, unsigned width, unsigned turn, Structure structure) {
     static Unit unit;
     make(&unit, kind, width, (Overflow)(turn % OVERFLOW_COUNT), turn % 2 == 0);
     check(&unit, structure, DETAIL_GATES);
     if (turn % 10 < 2 && width <= 128) {
         make(&unit, kind, width, (Overflow)(turn / 10 % OVERFLOW_COUNT), turn / 10 % 2 == 0);
-        unit.flag[FLAG_PARITY] = false;
         check(&unit, structure, turn % 10 == 0 ? DETAIL_NAND : DETAIL_NOR);
     }
 }
