@@ -5,17 +5,19 @@
  * whose lowest column is there at level `start`, the others at level 0, with every carry by level
  * `all` and the highest one by level `last`. A network is one of
  *
- *   fan    two networks, the upper one's carries each joined to the lower one's last: the upper has
- * a level less chain  two networks, the lower one's last carry being the lowest column of the upper
- * one pairs  neighbours joined, a network over the pairs, and the columns in between joined to the
- * pair below
+ * - fan: two networks, the upper one's carries each joined to the lower one's last; the upper has a
+ *   level less,
+ * - chain: two networks, the lower one's last carry being the lowest column of the upper one,
+ * - pairs: neighbours joined, a network over the pairs, and the columns in between joined to the
+ *   pair below.
  *
  * The serial chain and the networks of Sklansky, of Brent and Kung and of Ladner and Fischer are
  * all of this kind. So are networks that meet Snir's bound, cells + levels >= 2n - 2 (M. Snir,
  * "Depth-size trade-offs for parallel prefix computation", Journal of Algorithms, 1986), for every
  * depth from log2 n + 2 or 3 on; below that no bound is known to us that tells how far from the
- * best the found ones are. At the least depth they are 31, 74, 168 and 369 cells at 16, 32, 64 and
- * 128 columns, where 167 and 364 are known for the last two (by searches; from memory).
+ * best the found ones are. There refine.c goes on from what is found here. At the least depth these
+ * are 31, 74, 168 and 369 cells at 16, 32, 64 and 128 columns, and then 31, 74, 167 and 364, as
+ * many as others found (S. Roy and others, 2013 and 2014; from memory).
  *
  * Up to SPLITS_ALL columns every split is tried, above only splits at multiples of an eighth. */
 #include "base/memory.h"
@@ -228,4 +230,5 @@ void depth_make(Prefix *prefix, unsigned depth) {
     for (unsigned i = columns; i < columns + tail; i++)
         prefix_extend(prefix, i, i - 1);
     free(memory.entry);
+    prefix_refine(prefix, depth + tail);
 }

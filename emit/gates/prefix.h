@@ -48,6 +48,11 @@ unsigned prefix_least_depth(unsigned columns);
 /* Fills an empty network. depth: levels of cells that it may have, for those that choose. */
 typedef void PrefixMake(Prefix *prefix, unsigned depth);
 
+/* Makes a network of at most 130 columns smaller if a search of some thousand steps finds how,
+ * within so many levels (which it keeps to already); that takes tenths of a second at most. The
+ * cells may be others. */
+void prefix_refine(Prefix *prefix, unsigned depth);
+
 PrefixMake sklansky_make, kogge_stone_make, brent_kung_make, han_carlson_make, ladner_fischer_make,
     depth_make;
 
