@@ -199,7 +199,7 @@ campaigns() {
 }
 
 echo "killed  equiv.  survived"
-campaigns 12 80
+campaigns 12 50
 campaigns 100 3
 echo "$all_killed killed, $all_equivalent equivalent, $all_survived survived"
 [ $all_survived -eq 0 ]
