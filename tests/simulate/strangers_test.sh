@@ -200,6 +200,6 @@ campaigns() {
 
 echo "killed  equiv.  survived"
 campaigns 12 50
-campaigns 100 3
+campaigns 70 3
 echo "$all_killed killed, $all_equivalent equivalent, $all_survived survived"
 [ $all_survived -eq 0 ]
