@@ -6,7 +6,6 @@
 
 #include <stdalign.h>
 #include <stdarg.h>
-#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -23,35 +22,42 @@ typedef struct Chunk {
     alignas(max_align_t) unsigned char data[];
 } Chunk;
 
+/* A text that came from malloc. */
+typedef struct Adopted {
+    struct Adopted *older;
+    char *text;
+} Adopted;
+
 typedef struct {
     Chunk *newest;
+    Adopted *adopted;
 } Store;
 
 /* A row has a handful of facts, which are searched from end to end; a unit has some tens, which
  * each line of each row asks for, and an index. */
 struct Facts {
-    const Facts *owner; /* NULL at the top */
-    Store *store;       /* of the top one, shared by all its rows */
+    const Facts *owner;  /* NULL at the top */
+    const Facts *before; /* the row before it in its list; NULL at the first */
+    Store *store;        /* of the top one, shared by all its rows */
     Fact *fact;
-    size_t count;
     uint32_t *index; /* of more than SHORT facts: their numbers + 1 by hash, 0 for none */
-    size_t room;     /* in the index, a power of two, at least twice the count */
+    uint32_t count;
+    uint32_t room; /* in the index, a power of two, at least twice the count */
 };
 
-/* Room in the store, not zeroed. */
-static void *take(Store *store, size_t bytes) {
-    const size_t align = alignof(max_align_t);
+/* Room in the store, not zeroed, at a multiple of align. */
+static void *take(Store *store, size_t bytes, size_t align) {
     Chunk *chunk = store->newest;
-    if (chunk == NULL || bytes > chunk->bytes - chunk->used) {
+    size_t from = chunk == NULL ? 0 : (chunk->used + align - 1) / align * align;
+    if (chunk == NULL || from > chunk->bytes || bytes > chunk->bytes - from) {
         size_t room = bytes > CHUNK_BYTES ? bytes : CHUNK_BYTES;
         chunk = memory_resize(NULL, sizeof *chunk + room, 1);
         *chunk = (Chunk){.older = store->newest, .bytes = room};
         store->newest = chunk;
+        from = 0;
     }
-    void *block = chunk->data + chunk->used;
-    size_t next = chunk->used + (bytes + align - 1) / align * align;
-    chunk->used = next < chunk->bytes ? next : chunk->bytes;
-    return block;
+    chunk->used = from + bytes;
+    return chunk->data + from;
 }
 
 /* What take gives without a new chunk. */
@@ -60,7 +66,7 @@ static size_t left(const Store *store) {
 }
 
 static Facts *make(Store *store, const Facts *owner) {
-    Facts *facts = take(store, sizeof *facts);
+    Facts *facts = take(store, sizeof *facts, alignof(Facts));
     *facts = (Facts){.owner = owner, .store = store};
     return facts;
 }
@@ -73,6 +79,8 @@ void facts_free(Facts *facts) {
     if (facts == NULL)
         return;
     Store *store = facts->store;
+    for (const Adopted *adopted = store->adopted; adopted != NULL; adopted = adopted->older)
+        free(adopted->text);
     for (Chunk *chunk = store->newest, *older; chunk != NULL; chunk = older) {
         older = chunk->older;
         free(chunk);
@@ -103,7 +111,7 @@ static void add_to_index(Facts *facts) {
         facts->room = 8 * facts->count;
         while ((facts->room & (facts->room - 1)) != 0)
             facts->room &= facts->room - 1;
-        facts->index = take(facts->store, facts->room * sizeof *facts->index);
+        facts->index = take(facts->store, facts->room * sizeof *facts->index, alignof(uint32_t));
         memset(facts->index, 0, facts->room * sizeof *facts->index);
         first = 0;
     }
@@ -127,10 +135,19 @@ static Fact *find_here(const Facts *facts, const char *name, size_t name_bytes) 
 static void *grown(Store *store, void *array, size_t count, size_t size) {
     if (count != 0 && (count < FIRST_ROOM || (count & (count - 1)) != 0))
         return array;
-    void *larger = take(store, (count == 0 ? FIRST_ROOM : 2 * count) * size);
+    void *larger = take(store, (count == 0 ? FIRST_ROOM : 2 * count) * size, alignof(void *));
     if (count > 0)
         memcpy(larger, array, count * size);
     return larger;
+}
+
+/* A copy of the name. Rows of a list mostly have the same facts in the same order, and share it. */
+static const char *keep_name(const Facts *facts, const char *name, size_t bytes) {
+    const Facts *before = facts->before;
+    if (before != NULL && facts->count < before->count &&
+        is_named(&before->fact[facts->count], name, bytes))
+        return before->fact[facts->count].name;
+    return memcpy(take(facts->store, bytes + 1, 1), name, bytes + 1);
 }
 
 /* The fact of this name among facts' own, new if need be, of this kind, and empty unless it is a
@@ -140,14 +157,13 @@ static Fact *define(Facts *facts, const char *name, FactKind kind) {
     Fact *fact = find_here(facts, name, bytes);
     if (fact == NULL) {
         facts->fact = grown(facts->store, facts->fact, facts->count, sizeof *facts->fact);
+        const char *kept = keep_name(facts, name, bytes);
         fact = &facts->fact[facts->count++];
-        char *copy = take(facts->store, bytes + 1);
-        memcpy(copy, name, bytes + 1);
-        *fact = (Fact){.name = copy, .name_bytes = bytes, .kind = kind};
+        *fact = (Fact){.name = kept, .name_bytes = (uint32_t)bytes, .kind = kind};
         if (facts->count > SHORT)
             add_to_index(facts);
     } else if (kind != FACT_LIST || fact->kind != FACT_LIST) {
-        *fact = (Fact){.name = fact->name, .name_bytes = bytes, .kind = kind};
+        *fact = (Fact){.name = fact->name, .name_bytes = fact->name_bytes, .kind = kind};
     }
     return fact;
 }
@@ -168,13 +184,13 @@ void facts_text(Facts *facts, const char *name, const char *format, ...) {
     va_start(arguments, format);
     va_copy(again, arguments);
     /* Formatted where it will stay, and once more only where it turns out too long for that. */
-    char *text = take(facts->store, 0);
+    char *text = take(facts->store, 0, 1);
     size_t room = left(facts->store);
     int length = vsnprintf(text, room, format, arguments);
     va_end(arguments);
     /* A text past INT_MAX bytes: asking for all memory there is ends in the usual message. */
     size_t bytes = length < 0 ? SIZE_MAX / 2 : (size_t)length;
-    text = take(facts->store, bytes + 1);
+    text = take(facts->store, bytes + 1, 1);
     if (bytes >= room)
         vsnprintf(text, bytes + 1, format, again);
     va_end(again);
@@ -187,13 +203,20 @@ void facts_join(Facts *facts, const char *name, const char *const *parts, size_t
     size_t bytes = 0;
     for (size_t k = 0; k < count; k++)
         bytes += strlen(parts[k]);
-    char *text = take(facts->store, bytes + 1), *end = text;
+    char *text = take(facts->store, bytes + 1, 1), *end = text;
     for (size_t k = 0; k < count; k++) {
         size_t length = strlen(parts[k]);
         memcpy(end, parts[k], length);
         end += length;
     }
     *end = '\0';
+    define_text(facts, name, text, bytes);
+}
+
+void facts_adopt(Facts *facts, const char *name, char *text, size_t bytes) {
+    Adopted *adopted = take(facts->store, sizeof *adopted, alignof(Adopted));
+    *adopted = (Adopted){.older = facts->store->adopted, .text = text};
+    facts->store->adopted = adopted;
     define_text(facts, name, text, bytes);
 }
 
@@ -205,6 +228,7 @@ Facts *facts_row(Facts *facts, const char *list) {
     Fact *fact = define(facts, list, FACT_LIST);
     Facts *row = make(facts->store, facts);
     fact->row = grown(facts->store, fact->row, fact->row_count, sizeof *fact->row);
+    row->before = fact->row_count == 0 ? NULL : fact->row[fact->row_count - 1];
     fact->row[fact->row_count++] = row;
     fact->truth = true;
     return row;

@@ -6,6 +6,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 /* A row of a list is Facts of its own that also sees its owner's. */
 typedef struct Facts Facts;
@@ -22,6 +23,8 @@ void facts_text(Facts *facts, const char *name, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 /* The same, of texts one after the other, which takes less time where there are very many. */
 void facts_join(Facts *facts, const char *name, const char *const *parts, size_t count);
+/* The same, of a text that came from malloc, with a NUL after its bytes, and is now of facts. */
+void facts_adopt(Facts *facts, const char *name, char *text, size_t bytes);
 /* Makes sure that the list exists (so that %each of no rows is no error). */
 void facts_list(Facts *facts, const char *list);
 /* Adds a row to a list, which need not exist yet; the row belongs to facts. */
@@ -29,17 +32,23 @@ Facts *facts_row(Facts *facts, const char *list);
 
 /* ---- for template.c ----------------------------------------------------------------------- */
 
-typedef enum { FACT_FLAG, FACT_TEXT, FACT_LIST } FactKind;
+typedef enum __attribute__((packed)) { FACT_FLAG, FACT_TEXT, FACT_LIST } FactKind;
 
 typedef struct {
-    char *name;
-    size_t name_bytes;
+    const char *name;
+    union {
+        struct { /* FACT_TEXT */
+            char *text;
+            size_t bytes; /* without a NUL */
+        };
+        struct { /* FACT_LIST */
+            Facts **row;
+            size_t row_count;
+        };
+    };
+    uint32_t name_bytes;
     FactKind kind;
-    bool truth;   /* what %if sees */
-    char *text;   /* FACT_TEXT only, */
-    size_t bytes; /* without a NUL */
-    Facts **row;  /* FACT_LIST only */
-    size_t row_count;
+    bool truth; /* what %if sees */
 } Fact;
 
 /* The fact of this name (not ended by a NUL) here, or else with the owner, and so on up; NULL when

@@ -19,8 +19,9 @@ bool unit_facts_fill(Facts *facts, const char *fact, const Templates *templates,
         good =
             problem_set(problem, STATUS_SURROUNDINGS, "out of memory; a narrower unit needs less");
     if (good)
-        facts_join(facts, fact, (const char *const *)&text, 1);
-    free(text);
+        facts_adopt(facts, fact, text, bytes);
+    else
+        free(text);
     return good;
 }
 

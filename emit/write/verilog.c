@@ -124,23 +124,35 @@ typedef struct {
     uint32_t *output_of; /* node -> number of the output that names it, or UINT32_MAX */
     size_t *wire_at;     /* node -> where its wire's name begins in names */
     char *names;
-    size_t names_length, names_room;
     Stem stem[STEMS]; /* those met last */
     unsigned stems;   /* all that were met */
 } Gates;
 
-typedef struct {
-    char text[IDENTIFIER_BYTES + 32];
-} Wire;
+/* Of a wire's name, with its NUL. */
+enum { WIRE_BYTES = IDENTIFIER_BYTES + 32 };
 
-static Wire pin_wire(const Gates *gates, Pin pin, unsigned bit) {
-    Wire wire;
+/* The number in decimal digits, which the text of a wide unit is full of; returns their end. */
+static char *put_number(char *to, uint32_t number) {
+    char digits[10];
+    int count = 0;
+    do
+        digits[count++] = (char)('0' + number % 10);
+    while ((number /= 10) > 0);
+    while (count > 0)
+        *to++ = digits[--count];
+    return to;
+}
+
+/* The name of what stands for a pin's bit inside, its NUL not yet put; returns its end. */
+static char *put_pin(char *to, const Gates *gates, Pin pin, unsigned bit) {
     bool word = pin == PIN_A || pin == PIN_B || pin == PIN_RESULT;
-    if (word || unit_pin_bits(gates->unit, pin) > 1)
-        snprintf(wire.text, sizeof wire.text, "%s[%u]", gates->ends->source[pin], bit);
-    else
-        snprintf(wire.text, sizeof wire.text, "%s", gates->ends->source[pin]);
-    return wire;
+    to = stpcpy(to, gates->ends->source[pin]);
+    if (!word && unit_pin_bits(gates->unit, pin) == 1)
+        return to;
+    *to++ = '[';
+    to = put_number(to, bit);
+    *to++ = ']';
+    return to;
 }
 
 /* What a gate is to the one that it is called after; "not" stands before. */
@@ -181,42 +193,42 @@ static const char *free_stem(Gates *gates, const Node *name, bool numbered) {
     return stem->identifier.text;
 }
 
-static Wire name_node(Gates *gates, uint32_t index) {
+/* The name of a node's wire, its NUL not yet put; returns its end. */
+static char *put_name(char *to, Gates *gates, uint32_t index) {
     const Node *node = &gates->netlist->nodes[index];
     if (node->kind == NODE_INPUT)
-        return pin_wire(gates, node->pin, node->bit);
+        return put_pin(to, gates, node->pin, node->bit);
     if (gates->output_of[index] != UINT32_MAX) {
         const Output *output = &gates->netlist->outputs[gates->output_of[index]];
-        return pin_wire(gates, output->pin, output->bit);
+        return put_pin(to, gates, output->pin, output->bit);
     }
-    Wire wire;
     Node name = gate_name(gates, index);
-    bool numbered = name.index >= 0;
-    unsigned number = (unsigned)name.index;
-    const char *stem = free_stem(gates, &name, numbered);
-    if (name.low >= 0)
-        snprintf(wire.text, sizeof wire.text, "%s_%u_%d", stem, number, name.low);
-    else if (numbered)
-        snprintf(wire.text, sizeof wire.text, "%s_%u", stem, number);
-    else
-        snprintf(wire.text, sizeof wire.text, "%s", stem);
-    return wire;
+    to = stpcpy(to, free_stem(gates, &name, name.index >= 0));
+    if (name.index >= 0) {
+        *to++ = '_';
+        to = put_number(to, (uint32_t)name.index);
+    }
+    if (name.low >= 0) {
+        *to++ = '_';
+        to = put_number(to, (uint32_t)name.low);
+    }
+    return to;
 }
 
 /* Names every wire; each is asked for several times. */
 static void name_wires(Gates *gates) {
     uint32_t count = gates->netlist->node_count;
+    size_t used = 0, room = 0;
     gates->wire_at = memory_zeroed(count, sizeof gates->wire_at[0]);
     for (uint32_t k = 1; k < count; k++) {
-        Wire wire = name_node(gates, k);
-        size_t bytes = strlen(wire.text) + 1;
-        if (gates->names_length + bytes > gates->names_room) {
-            gates->names_room = 2 * gates->names_room + sizeof wire;
-            gates->names = memory_resize(gates->names, gates->names_room, 1);
+        if (room - used < WIRE_BYTES) {
+            room = 2 * room + WIRE_BYTES;
+            gates->names = memory_resize(gates->names, room, 1);
         }
-        memcpy(gates->names + gates->names_length, wire.text, bytes);
-        gates->wire_at[k] = gates->names_length;
-        gates->names_length += bytes;
+        gates->wire_at[k] = used;
+        char *end = put_name(gates->names + used, gates, k);
+        *end++ = '\0';
+        used = (size_t)(end - gates->names);
     }
 }
 
@@ -269,7 +281,7 @@ static void add_names(Facts *row, bool first, const char *names, const char *end
 static void declare_part(const Gates *gates, uint32_t first, Facts *row) {
     enum { LINE = 92 }; /* characters beside the indentation */
     const Netlist *netlist = gates->netlist;
-    char line[LINE + 2 * sizeof(Wire)] = "";
+    char line[LINE + 2 * WIRE_BYTES] = "";
     size_t used = 0;
     bool begins = true;
     for (uint32_t k = first; k < netlist->node_count; k++) {
@@ -323,7 +335,9 @@ static void add_output(const Gates *gates, const Output *output, bool first, Fac
     add_part(row, &flags, first ? NULL : &flags);
     facts_flag(row, "declares", false);
     facts_flag(row, "is_gate", false);
-    facts_text(row, "target", "%s", pin_wire(gates, output->pin, output->bit).text);
+    char target[WIRE_BYTES];
+    *put_pin(target, gates, output->pin, output->bit) = '\0';
+    facts_text(row, "target", "%s", target);
     facts_text(row, "expression", "%s%s", literal_sign(output->literal),
                literal_wire(gates, output->literal));
 }
@@ -342,7 +356,7 @@ static void add_gates(Gates *gates, Facts *facts) {
             continue;
         Facts *row = facts_row(facts, "line");
         add_part(row, gate, before);
-        if (before == NULL || !same_part(gate, before))
+        if (gates->unit->detail != DETAIL_GATES && (before == NULL || !same_part(gate, before)))
             declare_part(gates, k, row);
         if (gates->output_of[k] != UINT32_MAX)
             facts_flag(row, "declares", false);
