@@ -16,18 +16,26 @@
 
 typedef enum { LINE_TEXT, LINE_IF, LINE_IF_NOT, LINE_ELSE, LINE_EACH, LINE_END } LineKind;
 
+/* A placeholder: from..end is ${name}, its name begins at from + 2. */
+typedef struct {
+    size_t from, end;
+} Hole;
+
 typedef struct {
     LineKind kind;
     size_t number;    /* in the template, from 1 */
     const char *text; /* LINE_TEXT: the line without its end; LINE_IF, LINE_EACH: the name */
     size_t bytes;
-    size_t partner; /* index of the %else or %end that ends the part this line begins */
+    size_t partner;     /* index of the %else or %end that ends the part this line begins */
+    size_t hole, holes; /* LINE_TEXT: where its placeholders are among the script's, how many */
 } Line;
 
 typedef struct {
     const char *shown_name;
     Line *line;
     size_t count, room;
+    Hole *hole;
+    size_t hole_count, hole_room;
     size_t open[TEMPLATE_DEPTH_MAX]; /* indices of lines whose %end is still to come */
     size_t depth;
     Problem *problem;
@@ -91,28 +99,18 @@ static bool is_word(const char *text, size_t bytes, const char *word) {
     return bytes == strlen(word) && memcmp(text, word, bytes) == 0;
 }
 
-/* A placeholder: from..end is ${name}, its name begins at from + 2. */
-typedef struct {
-    size_t from, end;
-    bool sound; /* false: a ${ without a name and a } */
-} Hole;
-
-/* The next ${ at or after from; false when there is none. */
-static bool next_hole(const Line *line, size_t from, Hole *hole) {
+/* The next ${ at or after from, with the end of its name; false when there is none. */
+static bool next_hole(const char *text, size_t bytes, size_t from, Hole *hole) {
     for (;;) {
-        const char *dollar =
-            from < line->bytes ? memchr(line->text + from, '$', line->bytes - from) : NULL;
+        const char *dollar = from < bytes ? memchr(text + from, '$', bytes - from) : NULL;
         if (dollar == NULL)
             return false;
-        from = (size_t)(dollar - line->text);
-        if (from + 1 < line->bytes && dollar[1] == '{')
+        from = (size_t)(dollar - text);
+        if (from + 1 < bytes && dollar[1] == '{')
             break;
         from++;
     }
-    size_t end = name_end(line->text, line->bytes, from + 2);
-    hole->sound = end > from + 2 && end < line->bytes && line->text[end] == '}';
-    hole->from = from;
-    hole->end = hole->sound ? end + 1 : end;
+    *hole = (Hole){from, name_end(text, bytes, from + 2)};
     return true;
 }
 
@@ -129,14 +127,27 @@ static Line *add_line(Script *script, LineKind kind, size_t number, const char *
     return line;
 }
 
+static Hole *add_hole(Script *script) {
+    if (script->hole_count == script->hole_room) {
+        script->hole_room = script->hole_room == 0 ? 64 : 2 * script->hole_room;
+        script->hole = memory_resize(script->hole, script->hole_room, sizeof *script->hole);
+    }
+    return &script->hole[script->hole_count++];
+}
+
 static bool read_text(Script *script, size_t number, const char *text, size_t bytes) {
-    const Line *line = add_line(script, LINE_TEXT, number, text, bytes);
+    Line *line = add_line(script, LINE_TEXT, number, text, bytes);
+    line->hole = script->hole_count;
     Hole hole;
-    for (size_t from = 0; next_hole(line, from, &hole); from = hole.end)
-        if (!hole.sound)
+    for (size_t from = 0; next_hole(text, bytes, from, &hole); from = hole.end) {
+        if (hole.end == hole.from + 2 || hole.end == bytes || text[hole.end] != '}')
             return fail(script, number,
                         "broken placeholder %s; write ${name} with letters, digits, _ and dots",
                         quote(text + hole.from, bytes - hole.from).text);
+        hole.end++;
+        *add_hole(script) = hole;
+        line->holes++;
+    }
     return true;
 }
 
@@ -322,16 +333,16 @@ static bool stands_alone(const Line *line, const Hole *hole) {
 
 static bool put_line(Script *script, const Line *line, const Facts *facts) {
     size_t from = 0;
-    Hole hole;
-    while (next_hole(line, from, &hole)) {
-        const Fact *fact = look_up_text(script, line, &hole, facts);
+    for (size_t k = 0; k < line->holes; k++) {
+        const Hole *hole = &script->hole[line->hole + k];
+        const Fact *fact = look_up_text(script, line, hole, facts);
         if (fact == NULL)
             return false;
-        if (from == 0 && stands_alone(line, &hole))
-            return put_block(script, line, hole.from, fact);
-        put(script, line->text + from, hole.from - from);
+        if (line->holes == 1 && stands_alone(line, hole))
+            return put_block(script, line, hole->from, fact);
+        put(script, line->text + from, hole->from - from);
         put(script, fact->text, fact->bytes);
-        from = hole.end;
+        from = hole->end;
     }
     put(script, line->text + from, line->bytes - from);
     put(script, "\n", 1);
@@ -395,6 +406,7 @@ bool template_fill_text(const char *shown_name, const char *text, size_t bytes, 
     bool done = read_script(&script, text, bytes) && run(&script, 0, script.count, facts);
     put_waiting(&script);
     free(script.line);
+    free(script.hole);
     return done;
 }
 
