@@ -77,12 +77,12 @@ module ${name}_tb;
 
 %if registered
   wire unused_bits = ^{driven, vector};  // those that fill a field up to whole digits
-%else
-  wire unused_bits = ^vector;  // those that fill a field up to whole digits
-%end
 
   // What comes out, as a vector has it.
   wire [OUT-1:0] observed = {${outputs}};
+%else
+  wire unused_bits = ^vector;  // those that fill a field up to whole digits
+%end
 
 %if keeps_width
   ${name} #(
@@ -275,7 +275,7 @@ module ${name}_tb;
       for (k = 0; k < count; k = k + 1) begin
         vector = memory[k];
         #1;
-        if (observed !== vector[OUT-1:0]) report;
+        if ({${outputs}} !== vector[OUT-1:0]) report;
       end
 %end
       if (differ == 0) begin
