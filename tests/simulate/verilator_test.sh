@@ -26,13 +26,15 @@ for detail in operators cells gates nand nor; do
   done
 done
 
+# build [OPTION ...]: what Verilator has of its own is compiled once; make is told that it does not
+# depend on the makefile (-o).
 build() {
-  rm -rf obj_dir
-  verilator --binary --timing -Wall --trace -CFLAGS -O0 -MAKEFLAGS OPT_GLOBAL=-O0 --top u_tb u_tb.v u.v >build.log 2>&1 ||
+  verilator --binary --timing --trace -CFLAGS -O0 -MAKEFLAGS OPT_GLOBAL=-O0 \
+    -MAKEFLAGS -oVu_tb.mk --top u_tb "$@" u_tb.v u.v >build.log 2>&1 ||
     { tail -n 20 build.log; wrong "verilator does not build"; }
 }
 emit --width 7 --operations add,sub --flags all
-build
+build -Wall
 obj_dir/Vu_tb +dump | tee simulate.log
 grep -q '^PASS u: ' simulate.log || wrong "does not pass"
 [ -s u.vcd ] || wrong "no dump"
@@ -42,12 +44,12 @@ sed -n '1,200p' other.vec >u.vec
 ! obj_dir/Vu_tb >simulate.log 2>&1 || wrong "a cut file passes"
 grep -q '^FAIL u: ' simulate.log || wrong "no FAIL for a cut file"
 emit --width 4 --operations add,sub,adc --registers both --enable --reset async --detail operators
-build
+build -Wall
 obj_dir/Vu_tb >simulate.log || { cat simulate.log; wrong "a registered unit does not pass"; }
 cp u.v right.v
 for change in "s/ or posedge rst//" "s/else if (en)/else/"; do
   sed "$change" right.v >u.v
-  verilator --binary --timing -CFLAGS -O0 -MAKEFLAGS OPT_GLOBAL=-O0 --top u_tb u_tb.v u.v >build.log 2>&1 || { tail -n 20 build.log; wrong "verilator does not build"; }
+  build
   ! obj_dir/Vu_tb +limit=2 >simulate.log 2>&1 || wrong "a wrong unit passes: $change"
   grep -q '^FAIL u: ' simulate.log || wrong "no FAIL"
   [ "$(grep -c '^mismatch ' simulate.log)" -eq 2 ] || wrong "+limit is not taken"
