@@ -92,7 +92,7 @@ prove_width() {
   for side in left right; do
     cat <<YS
 read_verilog $set.$side.v $([ $side = left ] || sed 's/$/.v/' list | tr '\n' ' ')
-hierarchy -check -top ${set}_$side; proc; flatten; techmap
+hierarchy -check -top ${set}_$side; proc; flatten; simplemap; techmap
 check -assert
 aigmap; write_aiger -symbols $set.$side.aig
 design -reset
