@@ -144,9 +144,24 @@ unsigned word_hex_digits(unsigned width) {
     return (width + 3) / 4;
 }
 
+/* Eight digits at once, each in a byte of its own: vectors of wide words are mostly digits. */
+static void put_hex(char *text, uint32_t value) {
+    uint64_t digit = value;
+    digit = (digit | digit << 16) & UINT64_C(0x0000ffff0000ffff);
+    digit = (digit | digit << 8) & UINT64_C(0x00ff00ff00ff00ff);
+    digit = (digit | digit << 4) & UINT64_C(0x0f0f0f0f0f0f0f0f);
+    uint64_t letter = (digit + UINT64_C(0x0606060606060606)) >> 4 & UINT64_C(0x0101010101010101);
+    digit += UINT64_C(0x3030303030303030) + letter * ('a' - '0' - 10);
+    for (unsigned i = 0; i < 8; i++)
+        text[i] = (char)(digit >> (56 - 8 * i) & 0xff);
+}
+
 unsigned word_hex(const Word *word, char *text) {
     unsigned digits = word_hex_digits(word->width);
-    for (unsigned i = 0; i < digits; i++)
+    unsigned i = 0;
+    for (; i + 8 <= digits; i += 8)
+        put_hex(text + digits - 8 - i, (uint32_t)(word->limb[i / 16] >> (i % 16 * 4)));
+    for (; i < digits; i++)
         text[digits - 1 - i] = "0123456789abcdef"[word->limb[i / 16] >> (i % 16 * 4) & 15];
     text[digits] = '\0';
     return digits;

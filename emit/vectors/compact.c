@@ -121,13 +121,11 @@ static bool send_period(Generator *generator, int choice, unsigned group, unsign
     word_ones(&columns.propagate, width);
     word_zero(&columns.level, width);
     pattern_repeat(&columns.in_x, width, (phase / group + level) % 2 == 1 ? UINT64_MAX : 0);
-    for (unsigned i = 0; i < width; i++) {
-        unsigned at = (i + phase) % period;
-        if (at == 0 || at == 2 * group) {
+    for (unsigned at = 0; at <= 2 * group; at += 2 * group)
+        for (unsigned i = (at + period - phase % period) % period; i < width; i += period) {
             word_put(&columns.propagate, i, false);
             word_put(&columns.level, i, level == (at == 0));
         }
-    }
     return send_columns(generator, choice, &columns, level);
 }
 
@@ -140,10 +138,11 @@ static bool send_turns(Generator *generator, int choice, unsigned group, const c
     word_zero(&columns.propagate, width);
     word_zero(&columns.level, width);
     pattern_repeat(&columns.in_x, width, phase % 2 == 1 ? UINT64_MAX : 0);
-    for (unsigned i = 0; i < width; i++) {
+    for (unsigned i = 0; i < width; i += group) {
         char turn = turns[(i / group + phase) % 3];
-        word_put(&columns.propagate, i, turn == 'p');
-        word_put(&columns.level, i, turn == 'g');
+        unsigned end = width - i < group ? width : i + group;
+        if (turn != 'k')
+            pattern_ones(turn == 'p' ? &columns.propagate : &columns.level, i, end);
     }
     return send_columns(generator, choice, &columns, phase % 2 == 1);
 }

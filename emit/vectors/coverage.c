@@ -19,7 +19,10 @@ static unsigned longest_run(const Word *word) {
     for (unsigned i = 0; 64 * i < word->width; i++) {
         uint64_t limb = word->limb[i];
         for (unsigned bit = 0; bit < 64;) {
-            if (limb == UINT64_MAX) {
+            if (limb == 0) {
+                run = 0;
+                bit = 64;
+            } else if (limb == UINT64_MAX) {
                 run += 64;
                 bit = 64;
             } else {
@@ -49,8 +52,10 @@ static void note_columns(const Unit *unit, Deeds *deeds, const Vector *vector,
     word_not(&y, &y);
     word_and(&event, &x, &y);
     or_into(&deeds->column[COLUMN_KILLS], &event);
-    unsigned longest = longest_run(&passes);
-    deeds->longest = longest > deeds->longest ? longest : deeds->longest;
+    if (deeds->longest < vector->a.width) {
+        unsigned longest = longest_run(&passes);
+        deeds->longest = longest > deeds->longest ? longest : deeds->longest;
+    }
 }
 
 static void note(const Unit *unit, Deeds *deeds, int choice, const Vector *vector) {

@@ -61,6 +61,17 @@ void pattern_runs(Word *word, unsigned width, Random *random) {
     }
 }
 
+void pattern_ones(Word *word, unsigned from, unsigned end) {
+    for (unsigned i = from / 64; i < limbs_of(end); i++) {
+        uint64_t ones = UINT64_MAX;
+        if (i == from / 64)
+            ones <<= from % 64;
+        if (i == end / 64) /* then end is no multiple of 64 */
+            ones &= (UINT64_C(1) << end % 64) - 1;
+        word->limb[i] |= ones;
+    }
+}
+
 void pattern_flip(Word *word, unsigned bit) {
     word_put(word, bit, !word_bit(word, bit));
 }

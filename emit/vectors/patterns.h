@@ -24,6 +24,9 @@ void pattern_uniform(Word *word, unsigned width, Random *random);
 /* Runs of equal bits: 1 to 8 columns are drawn, and the bits change at each. */
 void pattern_runs(Word *word, unsigned width, Random *random);
 
+/* Bits from ... end - 1 are 1, the others as they were; from < end, end at most the width. */
+void pattern_ones(Word *word, unsigned from, unsigned end);
+
 /* The other level in one bit. */
 void pattern_flip(Word *word, unsigned bit);
 
