@@ -84,7 +84,7 @@ static void report(const Grade *grade) {
                 (unsigned long long)grade->total);
 }
 
-static void try_held(Grade *grade) {
+static void set_inputs(Grade *grade) {
     uint64_t *word = faults_inputs(grade->faults);
     for (unsigned limb = 0; 64 * limb < grade->unit->width; limb++) {
         transpose(grade->a[limb]);
@@ -93,6 +93,11 @@ static void try_held(Grade *grade) {
     for (uint32_t k = 1; k < grade->netlist->node_count; k++)
         if (grade->netlist->nodes[k].kind == NODE_INPUT)
             word[k] = input_word(grade, &grade->netlist->nodes[k]);
+}
+
+static void try_held(Grade *grade) {
+    if (faults_open(grade->faults))
+        set_inputs(grade);
     faults_try(grade->faults, grade->held);
     grade->tried += grade->held;
     report(grade);

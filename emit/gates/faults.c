@@ -11,8 +11,9 @@
 struct Faults {
     const Netlist *netlist;
     Readers readers;
-    unsigned char *state; /* by fault_number */
-    uint64_t *caught_by;  /* likewise */
+    unsigned char *state;   /* by fault_number */
+    uint64_t *caught_by;    /* likewise */
+    unsigned char *open_at; /* by number / 6: how many of a node's faults are open, then of pins' */
     uint32_t numbers;
     uint32_t open;
     uint64_t tried;
@@ -61,6 +62,7 @@ static Faults *without_faults(const Netlist *netlist) {
     faults->numbers = 2 * (3 * count + netlist->output_count);
     faults->state = memory_zeroed(faults->numbers, 1);
     faults->caught_by = memory_zeroed(faults->numbers, sizeof *faults->caught_by);
+    faults->open_at = memory_zeroed(faults->numbers / 6 + 1, 1);
     faults->value = memory_zeroed(count, sizeof *faults->value);
     faults->excited = memory_zeroed(count, sizeof *faults->excited);
     faults->seen = memory_zeroed(count, sizeof *faults->seen);
@@ -71,7 +73,10 @@ static Faults *without_faults(const Netlist *netlist) {
 }
 
 static void add_fault(Faults *faults, uint32_t number) {
-    faults->open += faults->state[number] == FAULT_NONE;
+    if (faults->state[number] == FAULT_NONE) {
+        faults->open++;
+        faults->open_at[number / 6]++;
+    }
     faults->state[number] = FAULT_OPEN;
 }
 
@@ -96,6 +101,7 @@ void faults_free(Faults *faults) {
     readers_free(&faults->readers);
     free(faults->state);
     free(faults->caught_by);
+    free(faults->open_at);
     free(faults->value);
     free(faults->excited);
     free(faults->seen);
@@ -187,9 +193,19 @@ static uint64_t excited_at(const Faults *faults, Fault fault, uint64_t value) {
     return (state[0] == FAULT_OPEN ? value : 0) | (state[1] == FAULT_OPEN ? ~value : 0);
 }
 
+/* Does neither the node nor what it reads have anything to tell? Of most this is soon so. */
+static bool is_settled(const Faults *faults, uint32_t k, const Node *node) {
+    return faults->open_at[k] == 0 &&
+           (!netlist_is_gate(node) || (faults->excited[literal_node(node->in[0])] |
+                                       faults->excited[literal_node(node->in[1])]) == 0);
+}
+
 static void find_excited(Faults *faults, uint64_t vectors) {
     for (uint32_t k = 0; k < faults->netlist->node_count; k++) {
         const Node *node = &faults->netlist->nodes[k];
+        faults->excited[k] = 0;
+        if (is_settled(faults, k, node))
+            continue;
         uint64_t excited = excited_at(faults, (Fault){FAULT_WIRE, k, false}, faults->value[k]);
         for (int side = 0; side < 2 && netlist_is_gate(node); side++) {
             Fault fault = {side == 0 ? FAULT_INPUT_0 : FAULT_INPUT_1, k, false};
@@ -234,6 +250,7 @@ static void mark(Faults *faults, Fault fault, uint64_t value, uint64_t seen) {
         faults->state[number + level] = FAULT_CAUGHT;
         faults->caught_by[number + level] = faults->tried + lowest_bit(caught);
         faults->open--;
+        faults->open_at[number / 6]--;
     }
 }
 
@@ -246,6 +263,10 @@ static void mark_node(Faults *faults, uint32_t k) {
     for (int side = 0; side < 2 && netlist_is_gate(node); side++)
         mark(faults, (Fault){side == 0 ? FAULT_INPUT_0 : FAULT_INPUT_1, k, false},
              netlist_value(faults->value, node->in[side]), seen & passes(faults, node, side));
+}
+
+bool faults_open(const Faults *faults) {
+    return faults->open > 0;
 }
 
 void faults_try(Faults *faults, unsigned count) {
@@ -299,6 +320,7 @@ void faults_settle(Faults *faults, bool every_input) {
             every_input ? FAULT_HIDDEN : settled(faults, fault_of(faults->netlist, k), &effort);
         faults->state[k] = (unsigned char)state;
         faults->open--;
+        faults->open_at[k / 6]--;
     }
 }
 

@@ -54,6 +54,9 @@ void faults_free(Faults *faults);
 uint64_t *faults_inputs(Faults *faults);
 void faults_try(Faults *faults, unsigned count);
 
+/* Is a fault still open? If not, no vector can tell more. */
+bool faults_open(const Faults *faults);
+
 /* Says what the faults that are still open are: all hidden if every input there is has been tried,
  * otherwise by proof (see hidden.h). Where that would take too long many are left undecided. */
 void faults_settle(Faults *faults, bool every_input);
