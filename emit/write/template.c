@@ -14,6 +14,13 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+/* Where the text goes. */
+typedef struct {
+    FILE *out;  /* NULL: all of it stays in text */
+    char *text; /* not yet written to out */
+    size_t bytes, room;
+} Sink;
+
 typedef enum { LINE_TEXT, LINE_IF, LINE_IF_NOT, LINE_ELSE, LINE_EACH, LINE_END } LineKind;
 
 /* A placeholder: from..end is ${name}, its name begins at from + 2. */
@@ -40,9 +47,7 @@ typedef struct {
     size_t depth;
     Problem *problem;
 
-    FILE *out;
-    char waiting[4096]; /* not yet written to out */
-    size_t waiting_bytes;
+    Sink *sink;
     size_t work; /* see spend() */
 } Script;
 
@@ -290,22 +295,32 @@ static const Fact *look_up_text(Script *script, const Line *line, const Hole *ho
     return spend(script, line, LINE_WORK + fact->bytes) ? fact : NULL;
 }
 
-static void put_waiting(Script *script) {
-    fwrite(script->waiting, 1, script->waiting_bytes, script->out);
-    script->waiting_bytes = 0;
+static void write_out(Sink *sink) {
+    if (sink->bytes > 0)
+        fwrite(sink->text, 1, sink->bytes, sink->out);
+    sink->bytes = 0;
+}
+
+static void make_room(Sink *sink, size_t bytes) {
+    enum { LEAST = 4096 };
+    if (sink->out != NULL)
+        write_out(sink);
+    if (bytes <= sink->room - sink->bytes)
+        return;
+    sink->room = sink->room == 0 ? LEAST : 2 * sink->room;
+    if (bytes > sink->room - sink->bytes)
+        sink->room = sink->bytes + bytes;
+    sink->text = memory_resize(sink->text, sink->room, 1);
 }
 
 /* Short texts wait for one another: a stream takes longer over a call than over what it is given.
  */
 static void put(Script *script, const char *text, size_t bytes) {
-    if (bytes > sizeof script->waiting - script->waiting_bytes)
-        put_waiting(script);
-    if (bytes > sizeof script->waiting) {
-        fwrite(text, 1, bytes, script->out);
-        return;
-    }
-    memcpy(script->waiting + script->waiting_bytes, text, bytes);
-    script->waiting_bytes += bytes;
+    Sink *sink = script->sink;
+    if (bytes >= sink->room - sink->bytes)
+        make_room(sink, bytes + 1);
+    memcpy(sink->text + sink->bytes, text, bytes);
+    sink->bytes += bytes;
 }
 
 /* The lines of a text that stands alone, each after the blanks that the placeholder stands after.
@@ -400,22 +415,33 @@ static bool run(Script *script, size_t from, size_t end, const Facts *facts) {
     return true;
 }
 
-bool template_fill_text(const char *shown_name, const char *text, size_t bytes, const Facts *facts,
-                        FILE *out, Problem *problem) {
-    Script script = {.shown_name = shown_name, .problem = problem, .out = out};
+static bool fill(const char *shown_name, const char *text, size_t bytes, const Facts *facts,
+                 Sink *sink, Problem *problem) {
+    Script script = {.shown_name = shown_name, .problem = problem, .sink = sink};
     bool done = read_script(&script, text, bytes) && run(&script, 0, script.count, facts);
-    put_waiting(&script);
     free(script.line);
     free(script.hole);
     return done;
 }
 
+static bool finish(Sink *sink, bool done) {
+    write_out(sink);
+    free(sink->text);
+    return done;
+}
+
+bool template_fill_text(const char *shown_name, const char *text, size_t bytes, const Facts *facts,
+                        FILE *out, Problem *problem) {
+    Sink sink = {.out = out};
+    return finish(&sink, fill(shown_name, text, bytes, facts, &sink, problem));
+}
+
 /* ---- where templates come from ------------------------------------------------------------- */
 
-static bool fill_embedded(const char *name, const Facts *facts, FILE *out, Problem *problem) {
+static bool fill_embedded(const char *name, const Facts *facts, Sink *sink, Problem *problem) {
     for (const EmbeddedTemplate *t = embedded_templates; t->name != NULL; t++)
         if (strcmp(t->name, name) == 0)
-            return template_fill_text(name, (const char *)t->bytes, t->length, facts, out, problem);
+            return fill(name, (const char *)t->bytes, t->length, facts, sink, problem);
     return problem_set(problem, STATUS_INVALID,
                        "no template of the name %s; put it into the folder given by --templates",
                        problem_quote(name).text);
@@ -463,7 +489,7 @@ static ssize_t read_all(int file, char *text) {
 }
 
 static bool fill_open_file(int file, const char *folder, const char *name, const Facts *facts,
-                           FILE *out, Problem *problem) {
+                           Sink *sink, Problem *problem) {
     char *text = memory_resize(NULL, TEMPLATE_FILE_MAX + 1, 1);
     ssize_t bytes = read_all(file, text);
     bool done = false;
@@ -473,7 +499,7 @@ static bool fill_open_file(int file, const char *folder, const char *name, const
         problem_set(problem, STATUS_INVALID, "template %s in folder %s is over %d KiB; shorten it",
                     problem_quote(name).text, problem_quote(folder).text, TEMPLATE_FILE_MAX >> 10);
     else
-        done = template_fill_text(name, text, (size_t)bytes, facts, out, problem);
+        done = fill(name, text, (size_t)bytes, facts, sink, problem);
     free(text);
     return done;
 }
@@ -492,11 +518,11 @@ static bool folder_is_there(const char *folder, Problem *problem) {
                        problem_quote(folder).text, strerror(errno));
 }
 
-bool template_fill(const Templates *templates, const char *name, const Facts *facts, FILE *out,
-                   Problem *problem) {
+static bool fill_from(const Templates *templates, const char *name, const Facts *facts, Sink *sink,
+                      Problem *problem) {
     const char *folder = templates->folder;
     if (folder == NULL)
-        return fill_embedded(name, facts, out, problem);
+        return fill_embedded(name, facts, sink, problem);
     if (!folder_is_there(folder, problem))
         return false;
     size_t bytes = strlen(folder) + 1 + strlen(name) + 1;
@@ -505,8 +531,27 @@ bool template_fill(const Templates *templates, const char *name, const Facts *fa
     int file = open_file(path, folder, name, problem);
     free(path);
     if (file == -1)
-        return problem->status == STATUS_DONE && fill_embedded(name, facts, out, problem);
-    bool done = fill_open_file(file, folder, name, facts, out, problem);
+        return problem->status == STATUS_DONE && fill_embedded(name, facts, sink, problem);
+    bool done = fill_open_file(file, folder, name, facts, sink, problem);
     close(file);
     return done;
+}
+
+bool template_fill(const Templates *templates, const char *name, const Facts *facts, FILE *out,
+                   Problem *problem) {
+    Sink sink = {.out = out};
+    return finish(&sink, fill_from(templates, name, facts, &sink, problem));
+}
+
+char *template_text(const Templates *templates, const char *name, const Facts *facts, size_t *bytes,
+                    Problem *problem) {
+    Sink sink = {.out = NULL};
+    bool done = fill_from(templates, name, facts, &sink, problem);
+    make_room(&sink, 1);
+    sink.text[sink.bytes] = '\0';
+    *bytes = sink.bytes;
+    if (done)
+        return sink.text;
+    free(sink.text);
+    return NULL;
 }

@@ -50,8 +50,13 @@ typedef struct {
 bool template_fill(const Templates *templates, const char *name, const Facts *facts, FILE *out,
                    Problem *problem);
 
-/* The same from text in memory; shown_name stands in messages. Time and memory are proportional to
- * the template and what it puts out. */
+/* The same into a text, *bytes long without its NUL, which the caller frees; NULL on failure. Out
+ * of memory ends the program with STATUS_SURROUNDINGS. */
+char *template_text(const Templates *templates, const char *name, const Facts *facts, size_t *bytes,
+                    Problem *problem);
+
+/* template_fill from text in memory; shown_name stands in messages. Time and memory are
+ * proportional to the template and what it puts out. */
 bool template_fill_text(const char *shown_name, const char *text, size_t bytes, const Facts *facts,
                         FILE *out, Problem *problem);
 

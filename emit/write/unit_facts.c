@@ -8,21 +8,11 @@
 
 bool unit_facts_fill(Facts *facts, const char *fact, const Templates *templates,
                      const char *template, Problem *problem) {
-    char *text = NULL;
-    size_t bytes = 0;
-    FILE *stream = open_memstream(&text, &bytes);
-    if (stream == NULL)
-        return problem_set(problem, STATUS_SURROUNDINGS,
-                           "out of memory; a narrower unit needs less");
-    bool good = template_fill(templates, template, facts, stream, problem);
-    if (fclose(stream) != 0 && good)
-        good =
-            problem_set(problem, STATUS_SURROUNDINGS, "out of memory; a narrower unit needs less");
-    if (good)
+    size_t bytes;
+    char *text = template_text(templates, template, facts, &bytes, problem);
+    if (text != NULL)
         facts_adopt(facts, fact, text, bytes);
-    else
-        free(text);
-    return good;
+    return text != NULL;
 }
 
 /* ---- pins --------------------------------------------------------------------------------- */
