@@ -82,6 +82,11 @@ module ${name}_tb;
   wire [OUT-1:0] observed = {${outputs}};
 %else
   wire unused_bits = ^vector;  // those that fill a field up to whole digits
+%if flag_outputs
+
+  // The flags, as a vector has them.
+  wire ${flag_range}flags = {${flag_outputs}};
+%end
 %end
 
 %if keeps_width
@@ -275,7 +280,7 @@ module ${name}_tb;
       for (k = 0; k < count; k = k + 1) begin
         vector = memory[k];
         #1;
-        if ({${outputs}} !== vector[OUT-1:0]) report;
+        if ({${compared}} !== vector[OUT-1:0]) report;
       end
 %end
       if (differ == 0) begin

@@ -111,18 +111,22 @@ static void append_padding(List *list, const FieldPlace *place) {
  * no operation: zero 1, all else 0. */
 static void add_outputs(const Unit *unit, Facts *facts) {
     Layout layout = layout_of(unit);
-    List list = {.used = 0};
-    append_padding(&list, &layout.field[FIELD_RESULT]);
-    append(&list, ", ", unit_role(unit, PIN_RESULT));
-    append_padding(&list, &layout.field[FIELD_FLAGS]);
+    List result = {.used = 0}, flags = {.used = 0};
+    append_padding(&result, &layout.field[FIELD_RESULT]);
+    append(&result, ", ", unit_role(unit, PIN_RESULT));
+    append_padding(&flags, &layout.field[FIELD_FLAGS]);
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         if (unit->flag[flag])
-            append(&list, ", ", unit_role(unit, (Pin)(PIN_FLAG + flag)));
-    facts_text(facts, "outputs", "%s", list.text);
+            append(&flags, ", ", unit_role(unit, (Pin)(PIN_FLAG + flag)));
+    unsigned flag_digits = layout.field[FIELD_FLAGS].digits;
+    bool has_flags = flag_digits > 0;
+    facts_text(facts, "flag_outputs", "%s", flags.text);
+    facts_text(facts, "flag_range", "[%u:0] ", has_flags ? flag_digits * 4 - 1 : 0);
+    facts_text(facts, "compared", "%s%s", result.text, has_flags ? ", flags" : "");
+    facts_text(facts, "outputs", "%s%s%s", result.text, has_flags ? ", " : "", flags.text);
     unsigned zero =
         unit->flag[FLAG_ZERO] ? 1u << pin_low(unit, &layout, (Pin)(PIN_FLAG + FLAG_ZERO)) : 0;
-    unsigned flag_digits = layout.field[FIELD_FLAGS].digits;
-    if (flag_digits == 0)
+    if (!has_flags)
         facts_text(facts, "cleared", "{OUT{1'b0}}");
     else
         facts_text(facts, "cleared", "{{(OUT-%u){1'b0}}, %u'h%0*x}", flag_digits * 4,
