@@ -45,12 +45,12 @@
 //   ${column.b}second operand, b
 %end
 %if saturates_signed
-//   ${column.result}result; the nearest signed number where it does not fit
+//   ${column.result}the exact result; the nearest signed number where it does not fit
 %else
 %if saturates_unsigned
-//   ${column.result}result; the nearest unsigned number where it does not fit
+//   ${column.result}the exact result; the nearest unsigned number where it does not fit
 %else
-//   ${column.result}result
+//   ${column.result}the exact result, modulo 2^${width}
 %end
 %end
 %if pin.carry

@@ -23,7 +23,7 @@
 //   subtract  chooses the operation
 //   a         first operand, a
 //   b         second operand, b
-//   result    result
+//   result    the exact result, modulo 2^4
 //   carry     in addition: carry, the exact unsigned result is 2^4 or more
 //   carry     in subtraction: no borrow, the exact unsigned result is not below 0
 //   overflow  the exact signed result does not fit

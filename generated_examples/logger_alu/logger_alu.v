@@ -10,7 +10,7 @@
 //   cin            in sbc: no borrow, 0 subtracts one more
 //   a              first operand, a
 //   b              second operand, b
-//   result         result
+//   result         the exact result, modulo 2^16
 //   carry          in addition: carry, the exact unsigned result is 2^16 or more
 //   carry          in subtraction: no borrow, the exact unsigned result is not below 0
 //   overflow       the exact signed result does not fit

@@ -4,7 +4,7 @@
 //
 //   observed   first operand, a
 //   predicted  second operand, b
-//   residual   result
+//   residual   the exact result, modulo 2^12
 //   carry      in subtraction: no borrow, the exact unsigned result is not below 0
 //   overflow   the exact signed result does not fit
 //   zero       the result is 0

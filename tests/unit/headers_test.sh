@@ -67,7 +67,7 @@ BEGIN {
   if ("adc" in does) must("cin in adc: carry, 1 adds one more")
   if ("sbc" in does) must("cin in sbc: " (borrow ? "borrow, 1 subtracts one more" : "no borrow, 0 subtracts one more"))
   rule = value["--overflow"]; sub(/saturate-/, "", rule)
-  must(result " result" (rule == "wrap" ? "" : "; the nearest " rule " number where it does not fit"))
+  must(result " the exact result" (rule == "wrap" ? ", modulo 2^" width : "; the nearest " rule " number where it does not fit"))
   flags = "," value["--flags"] ","
   if (flags == ",all,") flags = ",carry,overflow,zero,negative,less-signed,less-unsigned,parity," (width < 4 ? "" : "half-carry,")
   if (flags ~ /,carry,/) {
