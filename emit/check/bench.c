@@ -85,9 +85,10 @@ static unsigned place_of(const Unit *unit, const Places *places, Pin pin) {
     return place;
 }
 
-/* Bits of what is seen: the packed word of cases.h, and with a clock one more above it. */
+/* Bits of what is seen: the packed word of cases.h, and one more above it that says whether the
+ * outputs move where they must not (see check_bench.v). */
 static unsigned seen_bits(const Bench *bench) {
-    return bench->cases->unit->width + FLAG_COUNT + (bench->schedule->clocked ? 1 : 0);
+    return bench->cases->unit->width + FLAG_COUNT + 1;
 }
 
 /* Bits of a word of the bench's memory, which holds first what is given and then what was seen. */
@@ -136,6 +137,45 @@ static void add_pins(const Bench *bench, Facts *facts) {
         Facts *row = facts_row(facts, "output");
         facts_text(row, "range", "[%u:0] ", bits - 1);
         facts_text(row, "wire", "%s", wire);
+    }
+}
+
+static bool is_input(const Mapping *mapping, int pin) {
+    return mapping->port[pin] != NULL && !pin_is_output((Pin)pin);
+}
+
+static unsigned count_inputs(const Mapping *mapping) {
+    unsigned count = 0;
+    for (int pin = 0; pin < PIN_COUNT; pin++)
+        count += is_input(mapping, pin) ? 1 : 0;
+    return count;
+}
+
+/* Without a clock, the input that changes alone at this step. */
+static Pin alone_at(const Mapping *mapping, size_t step) {
+    size_t turn = step % count_inputs(mapping);
+    int pin = 0;
+    while (!is_input(mapping, pin) || turn-- > 0)
+        pin++;
+    return (Pin)pin;
+}
+
+/* Which bits of the word change alone at which step. Wide words take long. */
+static void add_turns(const Bench *bench, Facts *facts) {
+    enum { ROUNDS = 32, WIDE = 64, WIDE_ROUNDS = 2 };
+    const Unit *unit = bench->cases->unit;
+    Places places = places_of(unit);
+    unsigned inputs = count_inputs(bench->mapping);
+    unsigned rounds = unit->width > WIDE ? WIDE_ROUNDS : ROUNDS;
+    facts_text(facts, "inputs", "%u", inputs);
+    facts_text(facts, "alone", "%u", rounds * inputs);
+    facts_list(facts, "turn");
+    for (unsigned turn = 0; turn < inputs; turn++) {
+        Pin pin = alone_at(bench->mapping, turn);
+        unsigned low = place_of(unit, &places, pin), bits = unit_pin_bits(unit, pin);
+        Facts *row = facts_row(facts, "turn");
+        facts_text(row, "number", "%u", turn);
+        facts_text(row, "slice", "word[%u:%u]", low + bits - 1, low);
     }
 }
 
@@ -191,6 +231,8 @@ static bool write_module(const Bench *bench, FILE *out, Problem *problem) {
     add_parameters(bench, facts);
     add_pins(bench, facts);
     add_outputs(bench, facts);
+    if (!bench->schedule->clocked)
+        add_turns(bench, facts);
     Templates built_in = {NULL};
     bool good = template_fill(&built_in, "check_bench.v", facts, out, problem);
     facts_free(facts);
@@ -282,8 +324,10 @@ static bool take_all(const Bench *bench, FILE *in, Samples *samples) {
         good = strcspn(line, "\n") == bits && taken < samples->count &&
                take_word(line + bits - seen, seen, samples->value + taken * samples->limbs,
                          samples->unknown + taken * samples->limbs);
-        samples->moves =
-            samples->moves || (bench->schedule->clocked && line[bits - seen - 1] == '1');
+        if (line[bits - seen - 1] == '1') {
+            samples->moves = true;
+            samples->stays[alone_at(bench->mapping, taken)] = true;
+        }
         taken++;
     }
     free(line);

@@ -40,7 +40,9 @@ typedef struct {
     unsigned limbs;
     uint64_t *value;
     uint64_t *unknown;
-    bool moves; /* with a clock: the outputs change when it falls, at some time */
+    bool moves; /* with a clock: the outputs change when it falls, at some time; without: they do
+                   not follow some input that changes alone, */
+    bool stays[PIN_COUNT]; /* of these inputs */
 } Samples;
 
 void samples_free(Samples *samples);

@@ -136,6 +136,14 @@ void mistakes_find(const Evidence *evidence, Diagnosis *diagnosis) {
     if (!word_is_zero(&study.ever_wrong))
         diagnosis->first_column = (int)moves_lowest_wrong(&study);
     find_example(&study, diagnosis);
+    if (!evidence->schedule->clocked && evidence->samples->moves) {
+        /* What the outputs are depends on what came before: no circuit of gates explains it. */
+        diagnosis->tail = TAIL_STALE;
+        diagnosis->finding[diagnosis->finding_count++] =
+            (Finding){.mistake = MISTAKE_UNEXPLAINED, .share = 0};
+        study_free(&study);
+        return;
+    }
     search = (Search){.study = &study};
     search_all(&search);
     if (search.found)

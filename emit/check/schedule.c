@@ -180,7 +180,9 @@ Tail schedule_tail(const Schedule *schedule, const Cases *cases, const Mapping *
                    const Samples *samples) {
     unsigned latency = schedule->latency;
     bool async = cases->unit->reset == RESET_ASYNC;
-    Tail tail = samples->moves ? TAIL_MOVES : TAIL_RIGHT;
+    Tail tail = TAIL_RIGHT;
+    if (samples->moves)
+        tail = schedule->clocked ? TAIL_MOVES : TAIL_STALE;
     if (latency == 0)
         return tail;
     size_t *stage = memory_zeroed(latency, sizeof *stage);

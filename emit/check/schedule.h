@@ -44,8 +44,16 @@ static inline size_t schedule_sample(const Schedule *schedule, size_t k, int lat
     return (size_t)((int64_t)(schedule->first + k + schedule->latency) + late);
 }
 
-/* What the tail shows, or the falling edges of the clock (TAIL_MOVES). */
-typedef enum { TAIL_RIGHT, TAIL_MOVES, TAIL_HOLD_WRONG, TAIL_RESET_WRONG, TAIL_RESET_EARLY } Tail;
+/* What the tail shows, or the falling edges of the clock (TAIL_MOVES), or, without a clock, inputs
+ * that change alone (TAIL_STALE). */
+typedef enum {
+    TAIL_RIGHT,
+    TAIL_MOVES,
+    TAIL_STALE,
+    TAIL_HOLD_WRONG,
+    TAIL_RESET_WRONG,
+    TAIL_RESET_EARLY
+} Tail;
 Tail schedule_tail(const Schedule *schedule, const Cases *cases, const Mapping *mapping,
                    const Samples *samples);
 

@@ -79,7 +79,28 @@ static void note_operations(Check *check) {
         note(check, text);
 }
 
+/* Inputs that the outputs do not follow when they change alone. */
+static void note_stale(Check *check) {
+    char text[NOTE_BYTES];
+    size_t used = (size_t)snprintf(text, sizeof text, "%sthe outputs do not follow",
+                                   check->diagnosis.wrong == 0 ? "every vector is right; " : "");
+    const char *between = " ";
+    for (int pin = 0; pin < PIN_COUNT; pin++)
+        if (check->samples.stays[pin] && used < sizeof text) {
+            used += (size_t)snprintf(text + used, sizeof text - used, "%s%s", between,
+                                     check->mapping.port[pin]->name);
+            between = " and ";
+        }
+    if (used < sizeof text)
+        snprintf(
+            text + used, sizeof text - used,
+            " alone: not in the sensitivity list of an always block, or a latch holds the outputs");
+    note(check, text);
+}
+
 static void note_tail(Check *check) {
+    if (check->diagnosis.tail == TAIL_STALE)
+        note_stale(check);
     if (check->diagnosis.tail == TAIL_MOVES)
         note(check, "every vector is right; the outputs change when the clock falls, where they "
                     "should change when it rises");

@@ -118,6 +118,15 @@ status=0
 "$SUMWRIGHT" check --width 4 --flags none class/right1.v class/right2.v >one || status=$?
 [ $status -eq 3 ] || wrong "two units in one design"
 grep -q "add --module unit1 or --module unit2" one || wrong "not asked which"
+
+# Which inputs a design without a clock does not follow when they change alone.
+for stale in "list_control:not follow m alone" "list_operand:not follow cin and b alone" \
+  "latch:not follow a and b alone"; do
+  design=$SOURCE/tests/designs/wrong/unexplained_${stale%%:*}.v
+  "$SUMWRIGHT" check $(sed -n 's|^// options: ||p' "$design") "$design" >one || [ $? -eq 1 ]
+  grep -q "the outputs do ${stale#*:}: " one || wrong "inputs that are not followed: $(cat one)"
+done
+
 # The README's wrong tide residual is the one in docs/, and is told as the README says.
 cd "$SOURCE"
 sed -n '/^module tide_residual/,/^endmodule/p' README.md >"$folder/shown"
