@@ -1,8 +1,8 @@
 #!/bin/sh
 # The smallest circuits, by a satisfiability solver: that so many gates are enough, and that no fewer
 # are. A circuit found is checked on every input by outside/smallest, which asks the questions.
-# `sh smallest_test.sh all` also asks those that take long: some minutes for the adder-subtractors of
-# two bits, half an hour for the column of NAND gates. SMALLEST is that program, SUMWRIGHT ours.
+# `sh smallest_test.sh all` also asks those that take long, ten minutes together. SMALLEST is that
+# program, SUMWRIGHT ours.
 set -eu
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
