@@ -15,6 +15,8 @@ module ${bench};
   wire ${range}${wire};
 %end
 
+  wire [${flags_high}:0] flags = {${flags}};
+
 %if parameters
   ${module} #(
 %each parameter
@@ -39,30 +41,32 @@ module ${bench};
     last = memory[0];
     for (k = 0; k <= ${last}; k = k + 1) begin
       word = memory[k];
-      #${settle} memory[k] = {moved, ${outputs}};
+      #${settle} memory[k] = {moved, flags, out_result};
       clk = 1'b1;
       #${settle} {word[${operands_high}:0], last} = {last, word[${operands_high}:0]};
-      #${settle} earlier = {${outputs}};
+      #${settle} earlier = {flags, out_result};
       clk = 1'b0;
-      #${settle} moved = earlier !== {${outputs}};
+      #${settle} moved = earlier !== {flags, out_result};
     end
 %else
     // At the first vectors an input by itself, by turns, brings the word about; then every bit does.
     // The first bit that is seen says where the outputs differ.
-    for (k = 0; k <= ${last}; k = k + 1) begin
+    for (k = 0; k < ${alone}; k = k + 1) begin
       word = memory[k];
-      if (k < ${alone}) begin
-        case (k % ${inputs})
+      case (k % ${inputs})
 %each turn
-          ${number}: ${slice} = ~${slice};
+        ${number}: ${slice} = ~${slice};
 %end
-        endcase
-        #${settle} word = memory[k];
-        #${settle} earlier = {${outputs}};
-        word = ~memory[k];
-        #${settle} word = memory[k];
-      end
-      #${settle} memory[k] = {k < ${alone} && earlier !== {${outputs}}, ${outputs}};
+      endcase
+      #${settle} word = memory[k];
+      #${settle} earlier = {flags, out_result};
+      word = ~memory[k];
+      #${settle} word = memory[k];
+      #${settle} memory[k] = {earlier !== {flags, out_result}, flags, out_result};
+    end
+    for (k = ${alone}; k <= ${last}; k = k + 1) begin
+      word = memory[k];
+      #${settle} memory[k] = {flags, out_result};
     end
 %end
     $writememb("${seen}", memory);

@@ -168,7 +168,9 @@ static void add_turns(const Bench *bench, Facts *facts) {
     unsigned inputs = count_inputs(bench->mapping);
     unsigned rounds = unit->width > WIDE ? WIDE_ROUNDS : ROUNDS;
     facts_text(facts, "inputs", "%u", inputs);
-    facts_text(facts, "alone", "%u", rounds * inputs);
+    size_t steps = (size_t)rounds * inputs;
+    facts_text(facts, "alone", "%zu",
+               steps < bench->schedule->count ? steps : bench->schedule->count);
     facts_list(facts, "turn");
     for (unsigned turn = 0; turn < inputs; turn++) {
         Pin pin = alone_at(bench->mapping, turn);
@@ -179,17 +181,19 @@ static void add_turns(const Bench *bench, Facts *facts) {
     }
 }
 
-/* The packed word of cases.h, highest bit first. */
-static void add_outputs(const Bench *bench, Facts *facts) {
+/* The flags of the packed word of cases.h, highest bit first. */
+static void add_flags(const Bench *bench, Facts *facts) {
     char text[LIST_BYTES];
     size_t used = 0;
     for (int flag = FLAG_COUNT - 1; flag >= 0; flag--) {
         bool has = bench->mapping->port[PIN_FLAG + flag] != NULL;
         const char *role = unit_role(bench->cases->unit, (Pin)(PIN_FLAG + flag));
-        used += (size_t)snprintf(text + used, sizeof text - used, "%s%s, ", has ? "out_" : "",
+        used += (size_t)snprintf(text + used, sizeof text - used, "%s%s%s",
+                                 flag == FLAG_COUNT - 1 ? "" : ", ", has ? "out_" : "",
                                  has ? role : "1'b0");
     }
-    facts_text(facts, "outputs", "%sout_result", text);
+    facts_text(facts, "flags", "%s", text);
+    facts_text(facts, "flags_high", "%u", FLAG_COUNT - 1);
 }
 
 static void add_parameters(const Bench *bench, Facts *facts) {
@@ -230,7 +234,7 @@ static bool write_module(const Bench *bench, FILE *out, Problem *problem) {
     facts_flag(facts, "clocked", bench->schedule->clocked);
     add_parameters(bench, facts);
     add_pins(bench, facts);
-    add_outputs(bench, facts);
+    add_flags(bench, facts);
     if (!bench->schedule->clocked)
         add_turns(bench, facts);
     Templates built_in = {NULL};
