@@ -17,7 +17,7 @@ row "  seconds, default vectors, $(part "$graded" 4) faults" "$(part "$graded" 1
 # As many vectors a width: none at random, and words of more than 64 bits, whose chains are sampled.
 before=
 for width in 128 256 512; do
-  graded=$("$pace" grade --structure kogge-stone --width $width)
+  graded=$(least_grade --structure kogge-stone --width $width)
   [ -z "$before" ] || row "  growth with gates, $width bits: exponent" \
     "$(awk "BEGIN { printf \"%.2f\", log($(part "$graded" 1) / $(part "$before" 1)) / log($(part "$graded" 3) / $(part "$before" 3)) }")" \
     "at most 2"
