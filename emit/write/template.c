@@ -353,7 +353,7 @@ static bool put_line(Script *script, const Line *line, const Facts *facts) {
         const Fact *fact = look_up_text(script, line, hole, facts);
         if (fact == NULL)
             return false;
-        if (line->holes == 1 && stands_alone(line, hole))
+        if (stands_alone(line, hole))
             return put_block(script, line, hole->from, fact);
         put(script, line->text + from, hole->from - from);
         put(script, fact->text, fact->bytes);

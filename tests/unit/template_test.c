@@ -352,6 +352,27 @@ static void test_facts_can_be_of_any_length_and_number(void **state) {
     facts_free(facts);
 }
 
+/* Rows of a list share the names that they have in common, and those alone. */
+static void test_rows_may_have_different_facts(void **state) {
+    (void)state;
+    static const char *const rows[][4] = {
+        {"a", "1", "b", "2"}, {"b", "3", "a", "4"}, {"aa", "5", "b", "6"}, {"a", "7", "c", "8"}};
+    Facts *facts = facts_new();
+    facts_text(facts, "a", "owner's");
+    facts_adopt(facts, "b", strdup("adopted"), strlen("adopted"));
+    for (size_t k = 0; k < sizeof rows / sizeof rows[0]; k++) {
+        Facts *row = facts_row(facts, "rows");
+        facts_join(row, rows[k][0], &rows[k][1], 1);
+        facts_join(row, rows[k][2], &rows[k][3], 1);
+    }
+    Problem problem = {0};
+    static const char text[] = "%each rows\n${a} ${b}\n%end\n";
+    char *out = filled(text, sizeof text - 1, facts, &problem);
+    assert_string_equal(out, "1 2\n4 3\nowner's 6\n7 adopted\n");
+    free(out);
+    facts_free(facts);
+}
+
 static void test_facts_can_be_redefined(void **state) {
     (void)state;
     Facts *facts = facts_new();
@@ -561,6 +582,7 @@ int main(void) {
         cmocka_unit_test(test_loops_without_end_are_refused),
         cmocka_unit_test(test_all_that_costs_time_counts_as_work),
         cmocka_unit_test(test_facts_can_be_of_any_length_and_number),
+        cmocka_unit_test(test_rows_may_have_different_facts),
         cmocka_unit_test(test_facts_can_be_redefined),
         cmocka_unit_test(test_many_known_names_are_cut_in_the_message),
         IN_FOLDER(test_a_file_in_the_folder_takes_the_place),
