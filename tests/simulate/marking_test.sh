@@ -127,6 +127,12 @@ for stale in "list_control:not follow m alone" "list_operand:not follow cin and 
   grep -q "the outputs do ${stale#*:}: " one || wrong "inputs that are not followed: $(cat one)"
 done
 
+# The report shown in docs/marking.md is what is said.
+cp "$SOURCE/tests/designs/wrong/unexplained_list_control.v" .
+"$SUMWRIGHT" check --width 8 --flags carry unexplained_list_control.v >one || [ $? -eq 1 ]
+sed -n '/^    WRONG unexplained_list_control/,/^$/s/^    //p' "$SOURCE/docs/marking.md" >shown
+[ "$(wc -l <shown)" -eq 4 ] && cmp one shown || wrong "another report in docs/marking.md"
+
 # The README's wrong tide residual is the one in docs/, and is told as the README says.
 cd "$SOURCE"
 sed -n '/^module tide_residual/,/^endmodule/p' README.md >"$folder/shown"
