@@ -280,7 +280,11 @@ module ${name}_tb;
       for (k = 0; k < count; k = k + 1) begin
         vector = memory[k];
         #1;
-        if ({${compared}} !== vector[OUT-1:0]) report;
+%if flag_outputs
+        if ({${result_outputs}, flags} !== vector[OUT-1:0]) report;
+%else
+        if ({${result_outputs}} !== vector[OUT-1:0]) report;
+%end
       end
 %end
       if (differ == 0) begin

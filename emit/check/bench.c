@@ -330,7 +330,8 @@ static bool take_all(const Bench *bench, FILE *in, Samples *samples) {
                          samples->unknown + taken * samples->limbs);
         if (line[bits - seen - 1] == '1') {
             samples->moves = true;
-            samples->stays[alone_at(bench->mapping, taken)] = true;
+            if (!bench->schedule->clocked)
+                samples->stays[alone_at(bench->mapping, taken)] = true;
         }
         taken++;
     }

@@ -122,7 +122,7 @@ static void add_outputs(const Unit *unit, Facts *facts) {
     bool has_flags = flag_digits > 0;
     facts_text(facts, "flag_outputs", "%s", flags.text);
     facts_text(facts, "flag_range", "[%u:0] ", has_flags ? flag_digits * 4 - 1 : 0);
-    facts_text(facts, "compared", "%s%s", result.text, has_flags ? ", flags" : "");
+    facts_text(facts, "result_outputs", "%s", result.text);
     facts_text(facts, "outputs", "%s%s%s", result.text, has_flags ? ", " : "", flags.text);
     unsigned zero =
         unit->flag[FLAG_ZERO] ? 1u << pin_low(unit, &layout, (Pin)(PIN_FLAG + FLAG_ZERO)) : 0;
