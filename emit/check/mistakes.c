@@ -112,6 +112,10 @@ static void explain_at_other_times(const Evidence *evidence, const Study *in_tim
         }
 }
 
+static void add_unexplained(Diagnosis *diagnosis) {
+    diagnosis->finding[diagnosis->finding_count++] = (Finding){.mistake = MISTAKE_UNEXPLAINED};
+}
+
 void mistakes_find(const Evidence *evidence, Diagnosis *diagnosis) {
     static Search search;
     Study study;
@@ -123,8 +127,7 @@ void mistakes_find(const Evidence *evidence, Diagnosis *diagnosis) {
         diagnosis->tail = schedule_tail(evidence->schedule, evidence->cases, evidence->mapping,
                                         evidence->samples);
         if (diagnosis->tail != TAIL_RIGHT)
-            diagnosis->finding[diagnosis->finding_count++] =
-                (Finding){.mistake = MISTAKE_UNEXPLAINED, .share = 0};
+            add_unexplained(diagnosis);
         study_free(&study);
         return;
     }
@@ -136,21 +139,18 @@ void mistakes_find(const Evidence *evidence, Diagnosis *diagnosis) {
     if (!word_is_zero(&study.ever_wrong))
         diagnosis->first_column = (int)moves_lowest_wrong(&study);
     find_example(&study, diagnosis);
-    if (!evidence->schedule->clocked && evidence->samples->moves) {
-        /* What the outputs are depends on what came before: no circuit of gates explains it. */
+    if (!evidence->schedule->clocked && evidence->samples->moves)
         diagnosis->tail = TAIL_STALE;
-        diagnosis->finding[diagnosis->finding_count++] =
-            (Finding){.mistake = MISTAKE_UNEXPLAINED, .share = 0};
-        study_free(&study);
-        return;
-    }
     search = (Search){.study = &study};
     search_all(&search);
     if (search.found)
         describe(&study, &study, &search.best, diagnosis);
     else if (evidence->schedule->clocked)
         explain_at_other_times(evidence, &study, diagnosis);
-    if (diagnosis->finding_count == 0)
+    /* What depends on what came before is near to no circuit of gates. */
+    if (diagnosis->finding_count == 0 && diagnosis->tail == TAIL_STALE)
+        add_unexplained(diagnosis);
+    else if (diagnosis->finding_count == 0)
         describe_nearest(&study, diagnosis);
     study_free(&study);
 }

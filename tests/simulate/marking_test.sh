@@ -120,9 +120,10 @@ status=0
 grep -q "add --module unit1 or --module unit2" one || wrong "not asked which"
 
 # Which inputs a design without a clock does not follow when they change alone.
-for stale in "list_control:not follow m alone" "list_operand:not follow cin and b alone" \
-  "latch:not follow a and b alone"; do
-  design=$SOURCE/tests/designs/wrong/unexplained_${stale%%:*}.v
+for stale in "unexplained_list_control:not follow m alone" \
+  "unexplained_list_operand:not follow cin and b alone" "bit_stuck_latch:not follow a and b alone" \
+  "first_carry_list:not follow m alone"; do
+  design=$SOURCE/tests/designs/wrong/${stale%%:*}.v
   "$SUMWRIGHT" check $(sed -n 's|^// options: ||p' "$design") "$design" >one || [ $? -eq 1 ]
   grep -q "the outputs do ${stale#*:}: " one || wrong "inputs that are not followed: $(cat one)"
 done

@@ -1,6 +1,6 @@
 // Where it subtracts, one flag is given no value, and a latch keeps the one before.
 // options: --width 5 --flags carry,overflow
-// verdict: WRONG unexplained
+// verdict: WRONG bit-stuck
 module latch(input [4:0] a, b, input m, output reg [4:0] s, output reg carry, v);
   wire [4:0] y = b ^ {5{m}};
   always @* begin
