@@ -3,7 +3,7 @@
 #ifndef SUMWRIGHT_TESTS_COMMAND_LINES_H
 #define SUMWRIGHT_TESTS_COMMAND_LINES_H
 
-#include "unit/options.h"
+#include "options/options.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

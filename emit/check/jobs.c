@@ -2,7 +2,7 @@
 #include "check/jobs.h"
 
 #include "base/memory.h"
-#include "check/folder.h"
+#include "check/run/folder.h"
 
 #include <errno.h>
 #include <fcntl.h>

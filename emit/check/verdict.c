@@ -3,8 +3,8 @@
 #include "check/verdict.h"
 
 #include "base/memory.h"
-#include "check/example.h"
-#include "check/mistakes.h"
+#include "check/find/example.h"
+#include "check/find/mistakes.h"
 
 #include <stdlib.h>
 #include <string.h>

@@ -3,7 +3,7 @@
 #ifndef SUMWRIGHT_CHECK_VERDICT_H
 #define SUMWRIGHT_CHECK_VERDICT_H
 
-#include "check/simulate.h"
+#include "check/run/simulate.h"
 
 typedef enum { VERDICT_PASS, VERDICT_WRONG, VERDICT_UNTESTED, VERDICT_FAILED } VerdictKind;
 

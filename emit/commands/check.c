@@ -7,7 +7,7 @@
 #include "check/jobs.h"
 #include "check/verdict.h"
 #include "commands/check_report.h"
-#include "unit/options.h"
+#include "options/options.h"
 
 #include <dirent.h>
 #include <signal.h>

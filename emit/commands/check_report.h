@@ -3,7 +3,7 @@
 #define SUMWRIGHT_COMMANDS_CHECK_REPORT_H
 
 #include "check/verdict.h"
-#include "unit/options.h"
+#include "options/options.h"
 
 typedef struct {
     char *const *design; /* what each is called */

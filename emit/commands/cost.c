@@ -5,7 +5,7 @@
 #include "commands/cost_chart.h"
 #include "commands/cost_report.h"
 #include "commands/survey.h"
-#include "unit/options.h"
+#include "options/options.h"
 #include "write/files.h"
 
 /* The drawing first: where it cannot be written, nothing is printed. */

@@ -2,7 +2,7 @@
 #include "commands/cost_chart.h"
 
 #include "base/memory.h"
-#include "write/chart.h"
+#include "chart/chart.h"
 
 #include <stdlib.h>
 

@@ -3,7 +3,7 @@
 #define SUMWRIGHT_COMMANDS_DRAW_H
 
 #include "draw/scene.h"
-#include "unit/options.h"
+#include "options/options.h"
 
 /* Draws what a request of COMMAND_DRAW asks for into a settled scene. Operands that are missing,
  * extra or do not fit the unit's width, an operation that it does not have, and a --cin that is not

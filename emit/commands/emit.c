@@ -4,14 +4,14 @@
 #include "base/memory.h"
 #include "commands/grade.h"
 #include "gates/build.h"
-#include "gates/cost.h"
-#include "unit/options.h"
+#include "gates/netlist/cost.h"
+#include "options/options.h"
 #include "vectors/vectors.h"
+#include "verilog/testbench.h"
+#include "verilog/vector_file.h"
+#include "verilog/verilog.h"
 #include "write/coverage_json.h"
 #include "write/files.h"
-#include "write/testbench.h"
-#include "write/vector_file.h"
-#include "write/verilog.h"
 
 #include <stdio.h>
 #include <stdlib.h>

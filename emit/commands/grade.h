@@ -4,7 +4,7 @@
 #ifndef SUMWRIGHT_COMMANDS_GRADE_H
 #define SUMWRIGHT_COMMANDS_GRADE_H
 
-#include "gates/faults.h"
+#include "gates/faults/faults.h"
 #include "vectors/vectors.h"
 
 /* Circuits of more gates take minutes with all their vectors; emit leaves them ungraded. */

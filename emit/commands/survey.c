@@ -3,7 +3,7 @@
 
 #include "base/memory.h"
 #include "gates/build.h"
-#include "gates/prefix.h"
+#include "gates/prefix/prefix.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -4,8 +4,8 @@
 #define SUMWRIGHT_COMMANDS_SURVEY_H
 
 #include "gates/bound.h"
-#include "gates/cost.h"
-#include "unit/options.h"
+#include "gates/netlist/cost.h"
+#include "options/options.h"
 
 enum { SURVEY_NAME_BYTES = 32, SURVEY_TITLE_BYTES = 512 };
 

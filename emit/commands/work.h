@@ -2,7 +2,7 @@
 #ifndef SUMWRIGHT_COMMANDS_WORK_H
 #define SUMWRIGHT_COMMANDS_WORK_H
 
-#include "unit/options.h"
+#include "options/options.h"
 #include "work/working.h"
 
 /* Works out what a request of COMMAND_WORK asks for. Operands that are missing, extra or do not fit

@@ -2,7 +2,7 @@
 #include "draw/notes.h"
 
 #include "base/memory.h"
-#include "gates/structure.h"
+#include "gates/structures/structure.h"
 #include "work/story.h"
 
 #include <stdlib.h>

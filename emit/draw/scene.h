@@ -25,7 +25,7 @@
 #define SUMWRIGHT_DRAW_SCENE_H
 
 #include "draw/symbols.h"
-#include "gates/netlist.h"
+#include "gates/netlist/netlist.h"
 
 #include <stdbool.h>
 #include <stdint.h>

@@ -7,7 +7,7 @@
 #ifndef SUMWRIGHT_DRAW_SYMBOLS_H
 #define SUMWRIGHT_DRAW_SYMBOLS_H
 
-#include "gates/netlist.h"
+#include "gates/netlist/netlist.h"
 
 #include <stdio.h>
 

@@ -2,7 +2,7 @@
 #ifndef SUMWRIGHT_DRAW_VALUES_H
 #define SUMWRIGHT_DRAW_VALUES_H
 
-#include "gates/netlist.h"
+#include "gates/netlist/netlist.h"
 #include "work/working.h"
 
 /* One level a node, computed by the netlist from the operation's pins; NULL for no example. The

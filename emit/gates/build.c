@@ -2,11 +2,11 @@
 #include "gates/build.h"
 
 #include "base/memory.h"
-#include "gates/cost.h"
 #include "gates/flags.h"
-#include "gates/map.h"
+#include "gates/mapping/map.h"
+#include "gates/netlist/cost.h"
 #include "gates/operands.h"
-#include "gates/structure.h"
+#include "gates/structures/structure.h"
 
 #include <stdlib.h>
 

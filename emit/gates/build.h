@@ -4,9 +4,9 @@
 #define SUMWRIGHT_GATES_BUILD_H
 
 #include "gates/landmarks.h"
-#include "gates/netlist.h"
+#include "gates/netlist/netlist.h"
 #include "gates/operands.h"
-#include "gates/structure.h"
+#include "gates/structures/structure.h"
 
 /* Builds the finished netlist of a settled unit: of NANDs or NORs alone for those details, of any
  * two-input gates for all others. Inputs in the order of Pin (the request pins in

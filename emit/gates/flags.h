@@ -3,7 +3,7 @@
 #define SUMWRIGHT_GATES_FLAGS_H
 
 #include "gates/operands.h"
-#include "gates/structure.h"
+#include "gates/structures/structure.h"
 
 /* Adds saturation, the flags and the outputs of the unit to the netlist. */
 void flags_build(const Unit *unit, Netlist *netlist, const Operands *operands, const Adder *adder);

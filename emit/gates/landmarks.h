@@ -10,7 +10,7 @@
 #ifndef SUMWRIGHT_GATES_LANDMARKS_H
 #define SUMWRIGHT_GATES_LANDMARKS_H
 
-#include "gates/netlist.h"
+#include "gates/netlist/netlist.h"
 
 #define LANDMARK_NONE UINT32_MAX /* no cell at all */
 

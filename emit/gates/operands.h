@@ -22,7 +22,7 @@
 #ifndef SUMWRIGHT_GATES_OPERANDS_H
 #define SUMWRIGHT_GATES_OPERANDS_H
 
-#include "gates/netlist.h"
+#include "gates/netlist/netlist.h"
 #include "unit/unit.h"
 
 typedef enum {

@@ -2,7 +2,7 @@
 #ifndef SUMWRIGHT_WRITE_COVERAGE_JSON_H
 #define SUMWRIGHT_WRITE_COVERAGE_JSON_H
 
-#include "gates/faults.h"
+#include "gates/faults/faults.h"
 #include "vectors/coverage.h"
 
 #include <stdio.h>

@@ -6,8 +6,8 @@
  * the numbers of gates and faults */
 #include "commands/grade.h"
 #include "gates/build.h"
-#include "unit/options.h"
-#include "write/verilog.h"
+#include "options/options.h"
+#include "verilog/verilog.h"
 
 #include <stdlib.h>
 #include <string.h>

@@ -1,7 +1,7 @@
 /* Any bytes as a Verilog text: its headers are read without crash or hang, within its own size, and
  * every width that is computed is one.
  *   ./header_fuzz -max_total_time=60 -max_len=4096 */
-#include "check/header.h"
+#include "check/read/header.h"
 
 #include <stdio.h>
 #include <stdlib.h>

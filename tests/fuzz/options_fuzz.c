@@ -3,8 +3,8 @@
  * text and the modules that it should.
  *   ./options_fuzz -max_total_time=60 -max_len=512 */
 #include "gates/build.h"
-#include "unit/options.h"
-#include "write/verilog.h"
+#include "options/options.h"
+#include "verilog/verilog.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -2,7 +2,7 @@
  * fault places, every fault is forced there by `force`, every input is applied, and the first one
  * with which an output differs is compared with what the grading says, fault by fault. */
 #include "gates/build.h"
-#include "gates/faults.h"
+#include "gates/faults/faults.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

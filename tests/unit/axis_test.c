@@ -1,5 +1,5 @@
 /* Axes: linear or logarithmic, whole numbers at them, values within. */
-#include "write/axis.h"
+#include "chart/axis.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

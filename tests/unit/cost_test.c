@@ -1,7 +1,7 @@
 /* Counts and levels of the ripple circuit against counts that others published or that can be
  * done by hand, and counting itself on gates made for the purpose. */
 #include "gates/build.h"
-#include "gates/cost.h"
+#include "gates/netlist/cost.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -3,7 +3,7 @@
 #include "all_operations.h"
 #include "vectors/coverage.h"
 #include "vectors/random.h"
-#include "write/coverage_facts.h"
+#include "verilog/coverage_facts.h"
 #include "write/coverage_json.h"
 
 #include <stdlib.h>

@@ -2,7 +2,7 @@
  * circuit evaluated anew. On circuits drawn at random, many of whose faults no input can show, and
  * on units. */
 #include "gates/build.h"
-#include "gates/faults.h"
+#include "gates/faults/faults.h"
 #include "vectors/random.h"
 
 #include <setjmp.h>

@@ -2,7 +2,7 @@
  * against published and proven counts, for every width up to 6 and every set of flags. */
 #include "meeting.h"
 
-#include "gates/cost.h"
+#include "gates/netlist/cost.h"
 
 #include <stdio.h>
 

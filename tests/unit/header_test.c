@@ -1,5 +1,5 @@
 /* What is read of a Verilog header, in the styles that people write them in. */
-#include "check/header.h"
+#include "check/read/header.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -1,5 +1,5 @@
 /* A name for what is inside a module: the stem, unless a pin or the module has it. */
-#include "write/identifier.h"
+#include "verilog/identifier.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -1,5 +1,5 @@
 /* What is let through of a compiled simulation, and what is not. */
-#include "check/inspect.h"
+#include "check/run/inspect.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -1,5 +1,5 @@
 /* The word of a vector: which fields, in which order, how many digits, where each begins. */
-#include "write/layout.h"
+#include "verilog/layout.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -3,8 +3,8 @@
  * and counted figures. */
 #include "meeting.h"
 
-#include "gates/cost.h"
-#include "gates/map.h"
+#include "gates/mapping/map.h"
+#include "gates/netlist/cost.h"
 
 static const NodeKind both_kinds[] = {NODE_NAND, NODE_NOR};
 

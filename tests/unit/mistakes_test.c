@@ -1,7 +1,7 @@
 /* Every mistake is found in what a design with it would show, without a simulator: the outputs come
  * from a variant, or from the model and a change by hand. */
-#include "check/mistakes.h"
-#include "check/study.h"
+#include "check/find/mistakes.h"
+#include "check/find/study.h"
 #include "command_lines.h"
 #include "model/model.h"
 

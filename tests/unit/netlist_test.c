@@ -1,6 +1,6 @@
 /* Gates as data, in small cases: what a literal says, when no gate is needed, how one is written,
  * what finishing does, and 64 vectors at a time. Boolean algebra is common practice, no source. */
-#include "gates/netlist.h"
+#include "gates/netlist/netlist.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -1,5 +1,5 @@
 /* Labels keep off one another, off the marks and inside their area, however the points lie. */
-#include "write/place.h"
+#include "chart/place.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

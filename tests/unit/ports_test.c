@@ -1,5 +1,5 @@
 /* Which module is the unit and which port is which pin: found, asked for, or refused. */
-#include "check/ports.h"
+#include "check/read/ports.h"
 #include "command_lines.h"
 
 #include <setjmp.h>

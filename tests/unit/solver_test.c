@@ -1,6 +1,6 @@
 /* The search for values that meet clauses: against trying all values, and on a question that is
  * known to be hard. */
-#include "gates/solver.h"
+#include "gates/faults/solver.h"
 #include "vectors/random.h"
 
 #include <setjmp.h>

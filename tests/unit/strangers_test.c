@@ -6,7 +6,7 @@
  *
  * To try them all at once a cell's output is turned over by a gate that recognises the one input
  * and is armed by a line that is always 0: the change is that gate's line stuck at 1. */
-#include "gates/faults.h"
+#include "gates/faults/faults.h"
 #include "vectors/vectors.h"
 
 #include <setjmp.h>

@@ -1,7 +1,7 @@
 /* Every carry structure against the reference model, and prefix networks against what is published
  * about their size and depth. */
 #include "gates/build.h"
-#include "gates/prefix.h"
+#include "gates/prefix/prefix.h"
 #include "model/model.h"
 #include "vectors/vectors.h"
 

@@ -3,7 +3,7 @@
  * is the third witness, in tests/outside/. */
 #include "all_operations.h"
 #include "gates/operands.h"
-#include "gates/structure.h"
+#include "gates/structures/structure.h"
 #include "work/working.h"
 
 #include <stdlib.h>

@@ -1,0 +1,73 @@
+/* Which mistake a design makes. Mistakes are variants of the model: one explains a design when the
+ * variant gives what the design gave, in every case.
+ *
+ * The result and each flag are explained apart: what is added may be mistaken in one way, and a
+ * flag is then right if it follows from that sum by any of the rules that people write. Where no
+ * single mistake explains everything, two together are tried. */
+#ifndef SUMWRIGHT_CHECK_FIND_MISTAKES_H
+#define SUMWRIGHT_CHECK_FIND_MISTAKES_H
+
+#include "check/run/schedule.h"
+
+#include <stdio.h>
+
+typedef enum {
+    MISTAKE_NONE = -1,
+    MISTAKE_FIRST_CARRY_MISSING,
+    MISTAKE_OPERAND_NOT_INVERTED,
+    MISTAKE_OPERANDS_SWAPPED,
+    MISTAKE_CONTROL_REVERSED,
+    MISTAKE_CARRY_SENSE_REVERSED,
+    MISTAKE_OVERFLOW_REPEATS_CARRY,
+    MISTAKE_OVERFLOW_FORGETS_SUBTRACTION,
+    MISTAKE_OVERFLOW_INVERTED,
+    MISTAKE_ZERO_MISSES_BITS,
+    MISTAKE_NEGATIVE_WRONG,
+    MISTAKE_BITS_REVERSED,
+    MISTAKE_CARRY_BROKEN,
+    MISTAKE_BIT_STUCK,
+    MISTAKE_UNDRIVEN,
+    MISTAKE_WIDTH_SHORT,
+    MISTAKE_LATE,
+    MISTAKE_UNEXPLAINED,
+    MISTAKE_COUNT
+} Mistake;
+
+/* "first-carry-missing", and what it means in one sentence. */
+const char *mistake_name(Mistake mistake);
+const char *mistake_sentence(Mistake mistake);
+
+enum { FINDING_DETAIL_BYTES = 512, FINDINGS_MAX = 6, GROUPS_MAX = OP_COUNT + 1 };
+
+typedef struct {
+    Mistake mistake;
+    char detail[FINDING_DETAIL_BYTES]; /* which bit, column, pin ...; "" where there is no such */
+    double share; /* of the mismatching cases, those that it explains alone; 0 ... 1 */
+} Finding;
+
+typedef struct {
+    size_t cases;
+    size_t wrong; /* cases that differ; 0: the design is right as far as the cases go */
+    Tail tail;    /* what a reset and a clock without enable do, where all cases are right */
+    size_t asked[GROUPS_MAX]; /* cases by what is asked for: a choice each, then nothing */
+    size_t wrong_of[GROUPS_MAX];
+    int finding_count;
+    Finding finding[FINDINGS_MAX]; /* one MISTAKE_UNEXPLAINED where nothing explains it, then the
+                                      nearest, if any */
+    size_t example;                /* the smallest mismatching case */
+    int late;                      /* the clocks that the design is late, as found */
+    int first_column;              /* the lowest result column that is ever wrong, or -1 */
+    bool wrong_flag[FLAG_COUNT];   /* flags that are ever wrong */
+} Diagnosis;
+
+/* What a run showed. */
+typedef struct {
+    const Cases *cases;
+    const Schedule *schedule;
+    const Mapping *mapping;
+    const Samples *samples;
+} Evidence;
+
+void mistakes_find(const Evidence *evidence, Diagnosis *diagnosis);
+
+#endif

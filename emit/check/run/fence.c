@@ -1,0 +1,229 @@
+/* See fence.h. */
+#include "check/run/fence.h"
+
+#include "base/memory.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <limits.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/resource.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+enum { CLOCK_FACTOR = 4, PATH_BYTES = 8192 };
+
+/* ---- finding it ---------------------------------------------------------------------------- */
+
+static bool is_program(const char *path) {
+    struct stat status;
+    return stat(path, &status) == 0 && S_ISREG(status.st_mode) && access(path, X_OK) == 0;
+}
+
+char *fence_find(const char *program) {
+    const char *path = getenv("PATH");
+    char candidate[PATH_MAX];
+    for (const char *folder = path; folder != NULL && *folder != '\0';) {
+        int length = (int)strcspn(folder, ":");
+        int used = snprintf(candidate, sizeof candidate, "%.*s/%s", length,
+                            length > 0 ? folder : ".", program);
+        if (used < (int)sizeof candidate && is_program(candidate))
+            return realpath(candidate, NULL);
+        folder += length + (folder[length] == ':');
+    }
+    return NULL;
+}
+
+/* ---- signals ------------------------------------------------------------------------------- */
+
+/* Signals are blocked but for the waiting in sigsuspend, so that a flag set is a flag seen. */
+static volatile sig_atomic_t caught;  /* the signal that is to end this process, or 0 */
+static volatile sig_atomic_t ringing; /* the clock has run out */
+
+static void on_end(int number) {
+    caught = number;
+}
+
+static void on_alarm(int number) {
+    (void)number;
+    ringing = 1;
+}
+
+static void on_child(int number) {
+    (void)number;
+}
+
+enum { SIGNALS = 6 };
+static const int signals[SIGNALS] = {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGALRM, SIGCHLD};
+
+typedef struct {
+    sigset_t mask;
+    struct sigaction action[SIGNALS];
+} Before;
+
+static void take_signals(Before *before) {
+    sigset_t set;
+    sigemptyset(&set);
+    for (int k = 0; k < SIGNALS; k++)
+        sigaddset(&set, signals[k]);
+    sigprocmask(SIG_BLOCK, &set, &before->mask);
+    caught = 0;
+    ringing = 0;
+    for (int k = 0; k < SIGNALS; k++) {
+        struct sigaction action = {.sa_handler = signals[k] == SIGALRM   ? on_alarm
+                                                 : signals[k] == SIGCHLD ? on_child
+                                                                         : on_end};
+        sigemptyset(&action.sa_mask);
+        sigaction(signals[k], NULL, &before->action[k]);
+        bool ignored = before->action[k].sa_handler == SIG_IGN && signals[k] != SIGCHLD;
+        if (!ignored)
+            sigaction(signals[k], &action, NULL);
+    }
+}
+
+static void give_signals_back(const Before *before) {
+    for (int k = 0; k < SIGNALS; k++)
+        sigaction(signals[k], &before->action[k], NULL);
+    if (caught != 0)
+        raise(caught); /* takes effect when the mask is back */
+    sigprocmask(SIG_SETMASK, &before->mask, NULL);
+}
+
+/* ---- the child ----------------------------------------------------------------------------- */
+
+static void limit(int resource, uint64_t most) {
+    struct rlimit now;
+    if (getrlimit(resource, &now) != 0)
+        return;
+    rlim_t value = (rlim_t)most;
+    if (now.rlim_max != RLIM_INFINITY && value > now.rlim_max)
+        value = now.rlim_max;
+    struct rlimit wanted = {value, value};
+    setrlimit(resource, &wanted);
+}
+
+static void set_limits(const FenceLimits *limits) {
+    limit(RLIMIT_CPU, limits->seconds);
+#ifdef RLIMIT_AS
+    limit(RLIMIT_AS, limits->memory_bytes);
+#endif
+    limit(RLIMIT_FSIZE, limits->file_bytes);
+    limit(RLIMIT_CORE, 0);
+#ifdef RLIMIT_NPROC
+    if (limits->alone)
+        limit(RLIMIT_NPROC, 1);
+#endif
+}
+
+typedef struct {
+    const char *folder, *program, *log;
+    char *const *arguments;
+    char *const *environment;
+    const FenceLimits *limits;
+    const Before *before;
+} Start;
+
+/* In the child: only system calls, and the program in place of this one, or status 127. */
+static void become(const Start *start) {
+    setpgid(0, 0);
+    for (int k = 0; k < SIGNALS; k++)
+        signal(signals[k], SIG_DFL);
+    sigprocmask(SIG_SETMASK, &start->before->mask, NULL);
+    int nothing = open("/dev/null", O_RDONLY);
+    bool good = chdir(start->folder) == 0 && nothing != -1 && dup2(nothing, STDIN_FILENO) != -1;
+    int log = open(start->log, O_WRONLY | O_CREAT | O_TRUNC, 0600);
+    good = good && log != -1 && dup2(log, STDOUT_FILENO) != -1 && dup2(log, STDERR_FILENO) != -1;
+    if (nothing > STDERR_FILENO)
+        close(nothing);
+    if (log > STDERR_FILENO)
+        close(log);
+    if (good) {
+        set_limits(start->limits);
+        execve(start->program, start->arguments, start->environment);
+    }
+    _exit(127);
+}
+
+/* ---- waiting ------------------------------------------------------------------------------- */
+
+/* Until the child has ended, the clock has run out, or a signal says to end. */
+static bool wait_for(pid_t child, const Before *before, int *status) {
+    sigset_t open = before->mask;
+    for (int k = 0; k < SIGNALS; k++)
+        sigdelset(&open, signals[k]);
+    for (;;) {
+        pid_t ended = waitpid(child, status, WNOHANG);
+        if (ended == child)
+            return true;
+        if (caught != 0 || ringing != 0 || (ended == -1 && errno != EINTR))
+            return false;
+        sigsuspend(&open);
+    }
+}
+
+/* Of all processes of ours that have ended. */
+static double processor_seconds(void) {
+    struct rusage usage;
+    getrusage(RUSAGE_CHILDREN, &usage);
+    return (double)(usage.ru_utime.tv_sec + usage.ru_stime.tv_sec) +
+           (double)(usage.ru_utime.tv_usec + usage.ru_stime.tv_usec) / 1e6;
+}
+
+/* long_run: it took the processor time that it may. Then a failure may be that of one which it
+ * started, and SIGKILL the limit's; else SIGKILL is the system's, which is short of memory. */
+static FenceEnd meaning(int status, bool long_run) {
+    if (WIFEXITED(status) && WEXITSTATUS(status) == 0)
+        return FENCE_DONE;
+    if (WIFEXITED(status))
+        return long_run ? FENCE_TIME : FENCE_FAILED;
+    if (WTERMSIG(status) == SIGXCPU || (WTERMSIG(status) == SIGKILL && long_run))
+        return FENCE_TIME;
+    return WTERMSIG(status) == SIGXFSZ ? FENCE_OUTPUT : FENCE_CRASHED;
+}
+
+static FenceEnd watch(pid_t child, const FenceLimits *limits, const Before *before, int *status) {
+    double before_it = processor_seconds();
+    alarm(limits->seconds * CLOCK_FACTOR + 1);
+    bool ended = wait_for(child, before, status);
+    alarm(0);
+    kill(-child, SIGKILL); /* whatever it started, and itself */
+    if (ended)
+        return meaning(*status, processor_seconds() - before_it >= limits->seconds - 0.5);
+    while (waitpid(child, status, 0) == -1 && errno == EINTR)
+        continue;
+    return FENCE_TIME;
+}
+
+bool fence_run(const char *folder, const char *program, char *const *arguments, const char *log,
+               const FenceLimits *limits, FenceEnd *end, Problem *problem) {
+    static char path[PATH_BYTES];
+    const char *inherited = getenv("PATH");
+    snprintf(path, sizeof path, "PATH=%s", inherited != NULL ? inherited : "/usr/bin:/bin");
+    static char locale[] = "LC_ALL=C", temporary[] = "TMPDIR=.";
+    char *const environment[] = {path, locale, temporary, NULL};
+    Before before;
+    take_signals(&before);
+    Start start = {folder, program, log, arguments, environment, limits, &before};
+    pid_t child = fork();
+    if (child == 0)
+        become(&start);
+    if (child == -1) {
+        problem_set(problem, STATUS_SURROUNDINGS, "cannot start a process (%s); end some others",
+                    strerror(errno));
+        give_signals_back(&before);
+        return false;
+    }
+    setpgid(child, child); /* in the child, too: whoever comes first */
+    int status = 0;
+    *end = watch(child, limits, &before, &status);
+    give_signals_back(&before);
+    if (WIFEXITED(status) && WEXITSTATUS(status) == 127)
+        return problem_set(problem, STATUS_SURROUNDINGS,
+                           "cannot start %s; install Icarus Verilog anew",
+                           problem_quote(program).text);
+    return true;
+}

@@ -1,0 +1,42 @@
+/* From a design's files to what its outputs showed, with Icarus Verilog, fenced in (fence.h).
+ *
+ * The verdict is not the simulation's: the bench writes down what it sees, under names that the
+ * design cannot know, and the caller compares. */
+#ifndef SUMWRIGHT_CHECK_RUN_SIMULATE_H
+#define SUMWRIGHT_CHECK_RUN_SIMULATE_H
+
+#include "check/run/bench.h"
+#include "check/run/source.h"
+
+typedef struct {
+    char *iverilog; /* absolute paths */
+    char *vvp;
+} Simulator;
+
+/* Finds the simulator on the PATH; a problem of STATUS_SURROUNDINGS when it is not there. Free with
+ * simulator_free. */
+bool simulator_find(Simulator *simulator, Problem *problem);
+void simulator_free(Simulator *simulator);
+
+/* The files of one design, in a temporary folder of its own. */
+typedef struct {
+    const Simulator *simulator;
+    const Sources *sources;
+    const char *folder;
+} Design;
+
+/* The design's headers: from its text or, where macros, conditions or included files could change
+ * what it says, from what the preprocessor makes of it. *text holds what the headers point into;
+ * the caller frees it and the headers, whatever the result. Problems are STATUS_UNTESTED or
+ * STATUS_SURROUNDINGS, here and below. */
+bool simulate_headers(const Design *design, Headers *headers, char **text, Problem *problem);
+
+/* Compiles the design alone, to learn what the compiler says against it. True when it has nothing
+ * against the text. */
+bool simulate_try(const Design *design, Problem *problem);
+
+/* Compiles the design with the bench, looks through it, runs it, and reads what was seen. Free
+ * samples with samples_free after success. */
+bool simulate_run(const Design *design, const Bench *bench, Samples *samples, Problem *problem);
+
+#endif

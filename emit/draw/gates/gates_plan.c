@@ -1,0 +1,309 @@
+/* Which column, layer and slot everything has. See gates.h. */
+#include "draw/gates/gates.h"
+
+#include "base/memory.h"
+#include "draw/notes.h"
+#include "write/svg.h"
+
+#include <stdlib.h>
+
+/* ---- columns and layers --------------------------------------------------------------------- */
+
+enum { UNCLAIMED = -1, SHARED = -2 };
+
+/* Gates of the flag row that lead to one bit of the result alone belong to its column. What each
+ * gate is claimed by; readers are seen before what they read. */
+static int *claims_of(const Netlist *netlist) {
+    int *claim = memory_zeroed(netlist->node_count, sizeof claim[0]);
+    for (uint32_t k = 0; k < netlist->node_count; k++)
+        claim[k] = UNCLAIMED;
+    for (uint32_t k = 0; k < netlist->output_count; k++)
+        if (netlist->outputs[k].pin == PIN_RESULT)
+            claim[literal_node(netlist->outputs[k].literal)] = (int)netlist->outputs[k].bit;
+    for (uint32_t k = netlist->node_count; k-- > 1;) {
+        const Node *node = &netlist->nodes[k];
+        if (!netlist_is_gate(node) || node->part != PART_FLAGS || claim[k] < 0)
+            continue;
+        for (int side = 0; side < 2; side++) {
+            int *of = &claim[literal_node(node->in[side])];
+            *of = *of == UNCLAIMED || *of == claim[k] ? claim[k] : SHARED;
+        }
+    }
+    return claim;
+}
+
+static int higher(const Node *gate, const int *column) {
+    int one = column[literal_node(gate->in[0])], other = column[literal_node(gate->in[1])];
+    return one > other ? one : other;
+}
+
+int *gates_columns(const Unit *unit, const Netlist *netlist) {
+    int *column = memory_zeroed(netlist->node_count, sizeof column[0]);
+    int *claim = claims_of(netlist);
+    column[0] = GATES_NOWHERE;
+    for (uint32_t k = 1; k < netlist->node_count; k++) {
+        const Node *node = &netlist->nodes[k];
+        if (node->kind == NODE_INPUT)
+            column[k] = node->pin == PIN_A || node->pin == PIN_B ? (int)node->bit : GATES_NOWHERE;
+        else if (node->part == PART_COLUMNS)
+            column[k] = node->column;
+        else if (node->part == PART_CONTROL)
+            column[k] = GATES_NOWHERE;
+        else if (node->part == PART_FLAGS && claim[k] >= 0)
+            column[k] = claim[k];
+        else if (higher(node, column) == GATES_NOWHERE)
+            column[k] = (int)unit->width - 1;
+        else
+            column[k] = higher(node, column);
+    }
+    free(claim);
+    return column;
+}
+
+/* A layer below everything that a gate reads, but for the chain from column to column, along which
+ * the layers would grow without end. */
+int *gates_depths(const Netlist *netlist, const int *column) {
+    int *depth = memory_zeroed(netlist->node_count, sizeof depth[0]);
+    for (uint32_t k = 1; k < netlist->node_count; k++) {
+        const Node *node = &netlist->nodes[k];
+        depth[k] = netlist_is_gate(node) ? 1 : 0;
+        for (int side = 0; side < 2 && netlist_is_gate(node); side++) {
+            uint32_t in = literal_node(node->in[side]);
+            bool chain = node->part == PART_COLUMNS && netlist->nodes[in].part == PART_COLUMNS &&
+                         column[in] != column[k];
+            if (!chain && depth[in] >= depth[k])
+                depth[k] = depth[in] + 1;
+        }
+    }
+    return depth;
+}
+
+/* ---- items ----------------------------------------------------------------------------------- */
+
+static Item *add_item(Sheet *sheet, ItemKind kind, uint32_t node, int group, int layer) {
+    if (sheet->item_count == sheet->item_room) {
+        sheet->item_room = sheet->item_room == 0 ? 64 : sheet->item_room * 2;
+        sheet->item = memory_resize(sheet->item, sheet->item_room, sizeof sheet->item[0]);
+    }
+    Item *item = &sheet->item[sheet->item_count++];
+    *item = (Item){.kind = kind,
+                   .node = node,
+                   .drives = LITERAL_NONE,
+                   .reads = {LITERAL_NONE, LITERAL_NONE},
+                   .group = group,
+                   .layer = layer};
+    return item;
+}
+
+static int controls_group(const Sheet *sheet) {
+    return sheet->group_count - 1;
+}
+
+/* The group of a column, or of the controls. */
+static int group_of(const Sheet *sheet, int column) {
+    return column == GATES_NOWHERE ? controls_group(sheet) : (int)sheet->top - column;
+}
+
+/* Is the node drawn on this sheet? Controls are on the lowest. */
+static bool is_here(const Sheet *sheet, uint32_t node) {
+    int column = sheet->column[node];
+    return column == GATES_NOWHERE ? sheet->low == 0
+                                   : column >= (int)sheet->low && column < (int)sheet->top;
+}
+
+static bool is_input(const Sheet *sheet, uint32_t node) {
+    return sheet->netlist->nodes[node].kind == NODE_INPUT;
+}
+
+/* What a net is called where it goes to another sheet, or comes from outside. */
+static char *name_of(const Sheet *sheet, uint32_t node) {
+    const Node *of = &sheet->netlist->nodes[node];
+    if (of->kind != NODE_INPUT && sheet->carry[node] != CARRY_NONE)
+        return memory_text("%s%c%d", sheet->carry[node] == CARRY_PLAIN ? "" : "not ",
+                           values_carry_letter(of), of->index);
+    if (of->kind != NODE_INPUT)
+        return of->stem == NULL ? memory_text("n%u", node)
+               : of->index < 0  ? memory_text("%s", of->stem)
+               : of->low >= 0   ? memory_text("%s_%d_%d", of->stem, of->index, of->low)
+                                : memory_text("%s%d", of->stem, of->index);
+    if (of->pin == PIN_A || of->pin == PIN_B)
+        return memory_text("%c%u", of->pin == PIN_A ? 'a' : 'b', of->bit);
+    const char *name = sheet->unit->pin[of->pin];
+    return unit_pin_bits(sheet->unit, of->pin) > 1
+               ? memory_text("%s[%u]", notes_short(name, 16).text, of->bit)
+               : memory_text("%s", notes_short(name, 16).text);
+}
+
+/* Which sheet an output pin is on: that of its column, a flag's that of what makes it. */
+static bool output_is_here(const Sheet *sheet, const Output *output) {
+    if (output->pin == PIN_RESULT)
+        return output->bit >= sheet->low && output->bit < sheet->top;
+    return is_here(sheet, literal_node(output->literal));
+}
+
+static void add_output(Sheet *sheet, uint32_t k) {
+    const Output *output = &sheet->netlist->outputs[k];
+    bool is_result = output->pin == PIN_RESULT;
+    int group = is_result ? group_of(sheet, (int)output->bit) : 0;
+    Literal literal = output->literal;
+    uint32_t node = literal_node(literal);
+    if (literal_inverted(literal) && node != 0) {
+        int layer = is_here(sheet, node) ? sheet->depth[node] + 1 : 1;
+        Item *inverter = add_item(sheet, ITEM_INVERTER, node, group, layer);
+        inverter->output = k;
+        inverter->reads[0] = literal_not(literal);
+    }
+    Item *item = add_item(sheet, ITEM_OUTPUT, node, group, 0);
+    item->output = k;
+    item->reads[0] = node == 0 ? LITERAL_NONE : literal;
+    const char *level = node != 0 ? "" : literal == LITERAL_1 ? " = 1" : " = 0";
+    item->name =
+        is_result ? memory_text("r%u%s", output->bit, level)
+                  : memory_text("%s%s", notes_short(sheet->unit->pin[output->pin], 16).text, level);
+}
+
+/* Marks the nets that the sheet's gates and outputs read, and those that others read. */
+static void mark_readers(const Sheet *sheet, bool *here, bool *elsewhere) {
+    const Netlist *netlist = sheet->netlist;
+    for (uint32_t k = 1; k < netlist->node_count; k++)
+        for (int side = 0; side < 2 && netlist_is_gate(&netlist->nodes[k]); side++)
+            (is_here(sheet, k) ? here : elsewhere)[literal_node(netlist->nodes[k].in[side])] = true;
+    for (uint32_t k = 0; k < netlist->output_count; k++) {
+        const Output *output = &netlist->outputs[k];
+        (output_is_here(sheet, output) ? here : elsewhere)[literal_node(output->literal)] = true;
+    }
+}
+
+static void add_node(Sheet *sheet, uint32_t k, bool here, bool elsewhere) {
+    const Node *node = &sheet->netlist->nodes[k];
+    if (is_here(sheet, k) && netlist_is_gate(node)) {
+        Item *gate =
+            add_item(sheet, ITEM_GATE, k, group_of(sheet, sheet->column[k]), sheet->depth[k]);
+        gate->drives = k * 2;
+        gate->reads[0] = node->in[0] & ~1u;
+        gate->reads[1] = node->in[1] & ~1u;
+        gate->name = sheet->carry[k] != CARRY_NONE ? name_of(sheet, k) : NULL;
+    } else if (here) {
+        int group = is_here(sheet, k) ? group_of(sheet, sheet->column[k]) : controls_group(sheet);
+        Item *source = add_item(sheet, ITEM_SOURCE, k, group, 0);
+        source->drives = k * 2;
+        source->name = name_of(sheet, k);
+    }
+    /* Pins of the unit are named wherever they are read; other nets where they are made, too. */
+    if (is_here(sheet, k) && elsewhere && netlist_is_gate(node)) {
+        Item *sink = add_item(sheet, ITEM_SINK, k, 0, 0);
+        sink->reads[0] = k * 2;
+        sink->name = name_of(sheet, k);
+    }
+}
+
+static void add_items(Sheet *sheet) {
+    const Netlist *netlist = sheet->netlist;
+    bool *here = memory_zeroed(netlist->node_count, sizeof here[0]);
+    bool *elsewhere = memory_zeroed(netlist->node_count, sizeof elsewhere[0]);
+    mark_readers(sheet, here, elsewhere);
+    for (uint32_t k = 1; k < netlist->node_count; k++)
+        add_node(sheet, k, here[k] || (is_input(sheet, k) && is_here(sheet, k)), elsewhere[k]);
+    for (uint32_t k = 0; k < netlist->output_count; k++)
+        if (output_is_here(sheet, &netlist->outputs[k]))
+            add_output(sheet, k);
+    free(here);
+    free(elsewhere);
+    for (uint32_t k = 0; k < sheet->item_count; k++) /* inverters drive nets of their own */
+        if (sheet->item[k].kind == ITEM_INVERTER)
+            sheet->item[k].drives = literal_not(sheet->item[k].reads[0]);
+}
+
+/* ---- slots ------------------------------------------------------------------------------------
+ */
+
+static void number_layers(Sheet *sheet) {
+    int deepest = 0;
+    for (uint32_t k = 0; k < sheet->item_count; k++)
+        if (sheet->item[k].layer > deepest)
+            deepest = sheet->item[k].layer;
+    sheet->layers = deepest + 1;
+    for (uint32_t k = 0; k < sheet->item_count; k++)
+        if (sheet->item[k].kind == ITEM_OUTPUT || sheet->item[k].kind == ITEM_SINK)
+            sheet->item[k].layer = sheet->layers;
+}
+
+/* How many items each group has in each layer, by group * (layers + 1) + layer. */
+static int *count_items(const Sheet *sheet) {
+    int stride = sheet->layers + 1;
+    int *count = memory_zeroed((size_t)sheet->group_count * (size_t)stride, sizeof count[0]);
+    for (uint32_t k = 0; k < sheet->item_count; k++)
+        count[sheet->item[k].group * stride + sheet->item[k].layer]++;
+    return count;
+}
+
+static void number_slots(Sheet *sheet, const int *count) {
+    int stride = sheet->layers + 1;
+    sheet->group_first = memory_zeroed((size_t)sheet->group_count + 1, sizeof(int));
+    for (int group = 0; group < sheet->group_count; group++) {
+        int most = 1;
+        for (int layer = 0; layer < stride; layer++)
+            if (count[group * stride + layer] > most)
+                most = count[group * stride + layer];
+        sheet->group_first[group + 1] = sheet->group_first[group] + most;
+    }
+    sheet->slot_count = sheet->group_first[sheet->group_count];
+}
+
+/* The items of each group and layer take its slots in the order in which they are, spread about its
+ * middle. */
+static void place_items(Sheet *sheet, const int *count) {
+    int stride = sheet->layers + 1;
+    int *placed = memory_zeroed((size_t)sheet->group_count * (size_t)stride, sizeof placed[0]);
+    for (uint32_t k = 0; k < sheet->item_count; k++) {
+        Item *item = &sheet->item[k];
+        int at = item->group * stride + item->layer;
+        int slots = sheet->group_first[item->group + 1] - sheet->group_first[item->group];
+        int spare = slots - count[at];
+        item->slot = sheet->group_first[item->group] + spare / 2 + placed[at]++;
+    }
+    free(placed);
+}
+
+bool gates_may_stand_aside(const Item *item) {
+    return item->kind == ITEM_OUTPUT || item->kind == ITEM_SINK || item->kind == ITEM_INVERTER;
+}
+
+/* The room that an item takes in its slot. The name of a gate stands left of its output. */
+static double width_of(const Item *item) {
+    double name = item->name == NULL ? 0 : svg_text_width(item->name, 12);
+    double width = item->kind == ITEM_GATE ? 2 * (name + 9) : name;
+    if (width < GATE_ACROSS)
+        width = GATE_ACROSS;
+    return width + (gates_may_stand_aside(item) ? 2 * GATES_ASIDE : 0);
+}
+
+void gates_plan(Sheet *sheet) {
+    sheet->group_count = (int)(sheet->top - sheet->low) + 2;
+    add_items(sheet);
+    number_layers(sheet);
+    int *count = count_items(sheet);
+    number_slots(sheet, count);
+    place_items(sheet, count);
+    free(count);
+    sheet->slot = memory_zeroed((size_t)sheet->slot_count + 1, sizeof sheet->slot[0]);
+    for (uint32_t k = 0; k < sheet->item_count; k++) {
+        const Item *item = &sheet->item[k];
+        double width = width_of(item);
+        Slot *slot = &sheet->slot[item->slot];
+        slot->width = width > slot->width ? width : slot->width;
+    }
+}
+
+void gates_free(Sheet *sheet) {
+    for (uint32_t k = 0; k < sheet->item_count; k++)
+        free(sheet->item[k].name);
+    free(sheet->item);
+    free(sheet->group_first);
+    free(sheet->slot);
+    free(sheet->net);
+    free(sheet->ending);
+    free(sheet->track);
+    free(sheet->channel_tracks);
+    free(sheet->channel_y);
+}

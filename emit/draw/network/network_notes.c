@@ -1,0 +1,259 @@
+/* What stands around a network picture: the groups behind it, the levels' numbers, what is left
+ * out, and the legend. */
+#include "draw/network/network.h"
+
+#include "base/memory.h"
+#include "draw/notes.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+    LEGEND_LINE = 34,
+    LEGEND_WIDTH = 620,
+    GROUPS_Y = -8, /* the groups' upper end */
+    TIER = 20,     /* of brackets */
+};
+
+/* ---- kinds of cells ------------------------------------------------------------------------ */
+
+/* A cell that joins spans and is asked for no more than its carry looks like one. */
+static LandmarkKind kind_of(const Landmark *cell) {
+    bool carries = cell->kind == LANDMARK_JOIN && !network_varies(cell->passes);
+    return carries ? LANDMARK_CARRY : cell->kind;
+}
+
+static const struct {
+    Symbol symbol;
+    Shade shade;
+    const char *meaning; /* NULL: not in the legend */
+} kinds[LANDMARK_KIND_COUNT] = {
+    [LANDMARK_COLUMN] =
+        {SYMBOL_FRAME, SHADE_WHITE,
+         "column: it makes a carry (g), or passes on one that enters (p); the fine wire beside "
+         "the cells is its sum but for the carry"},
+    [LANDMARK_JOIN] = {SYMBOL_HEXAGON, SHADE_BLACK,
+                       "join: neighbouring spans of columns as one: a carry is made (g) in the "
+                       "upper one, or in a lower one and passed on; passed on (p) by all"},
+    [LANDMARK_CARRY] = {SYMBOL_WEDGE, SHADE_WHITE,
+                        "carry: made in the upper span, or in a lower one, or entering, and passed "
+                        "on (g); it is the carry out of its column"},
+    [LANDMARK_SKIP] = {SYMBOL_FUNNEL, SHADE_GREY,
+                       "skip: the carry past a group: made there, or let through at once"},
+    [LANDMARK_PAIR] = {SYMBOL_FRAME, SHADE_BLACK,
+                       "pair: the carry out of the column if none enters the group, and if one "
+                       "does"},
+    [LANDMARK_SELECT] = {SYMBOL_FUNNEL, SHADE_GREY,
+                         "select: which of the pair it is, by the carry that enters the group"},
+};
+
+Box network_box(const Network *network, const Landmark *cell, double x, double y) {
+    LandmarkKind kind = kind_of(cell);
+    return (Box){.symbol = kinds[kind].symbol,
+                 .shade = kinds[kind].shade,
+                 .facing = FACING_DOWN,
+                 .node = network_varies(cell->generates) ? literal_node(cell->generates) : 0,
+                 .x = x - network->half_cell,
+                 .y = y,
+                 .width = 2 * network->half_cell,
+                 .height = NETWORK_CELL};
+}
+
+static bool shows_kind(const Network *network, LandmarkKind kind) {
+    for (uint32_t k = 0; k < network->landmarks.cell_count; k++)
+        if (kind_of(&network->landmarks.cell[k]) == kind && network->row[k] != NETWORK_NOWHERE)
+            return true;
+    return false;
+}
+
+static uint32_t count_cells(const Network *network, bool shown_only) {
+    uint32_t count = 0;
+    for (uint32_t k = 0; k < network->landmarks.cell_count; k++)
+        count += network->landmarks.cell[k].level > 0 &&
+                 landmark_is_there(&network->landmarks.cell[k]) &&
+                 (!shown_only || network->row[k] != NETWORK_NOWHERE);
+    return count;
+}
+
+static unsigned depth(const Network *network) {
+    unsigned deepest = 0;
+    for (uint32_t k = 0; k < network->landmarks.cell_count; k++)
+        if (landmark_is_there(&network->landmarks.cell[k]) &&
+            network->landmarks.cell[k].level > deepest)
+            deepest = network->landmarks.cell[k].level;
+    return deepest;
+}
+
+/* ---- behind and beside --------------------------------------------------------------------- */
+
+/* Which of a group's columns are shown, if any are. */
+static bool shown_part(const Network *network, LandmarkGroup *group) {
+    while (group->top > group->bottom && !network_shows(network, group->top))
+        group->top--;
+    while (group->bottom < group->top && !network_shows(network, group->bottom))
+        group->bottom++;
+    return network_shows(network, group->top);
+}
+
+/* A bracket over the columns of a group; groups of groups have theirs higher. */
+static void draw_group(Network *network, const LandmarkGroup *group, bool grey) {
+    LandmarkGroup part = *group;
+    if (!shown_part(network, &part))
+        return;
+    const double half = network->pitch / 2 - 2;
+    const double left = network_x(network, (int)part.top) - half;
+    const double right = network_x(network, (int)part.bottom) + half;
+    const double y = GROUPS_Y - TIER * (double)group->tier;
+    if (grey)
+        scene_mark(network->scene, (Mark){.kind = MARK_BAND,
+                                          .x = left - 2,
+                                          .y = GROUPS_Y,
+                                          .width = right - left + 4,
+                                          .height = network->top[network->row_count + 1] +
+                                                    GATE_ALONG + 8 - GROUPS_Y});
+    scene_wire(network->scene, LITERAL_NONE, WIRE_FRAME, left, y + 8);
+    scene_to(network->scene, left, y + 4);
+    scene_to(network->scene, right, y + 4);
+    scene_to(network->scene, right, y + 8);
+    if (group->top > group->bottom)
+        scene_text(network->scene, (left + right) / 2, y, ANCHOR_MIDDLE, TEXT_SMALL, "%u...%u",
+                   group->top, group->bottom);
+    else
+        scene_text(network->scene, (left + right) / 2, y, ANCHOR_MIDDLE, TEXT_SMALL, "%u",
+                   group->top);
+}
+
+static void draw_levels(Network *network) {
+    const double x = network_left(network) - 4;
+    for (int row = 1; row <= network->row_count; row++)
+        scene_text(network->scene, x, network->top[row] + NETWORK_CELL / 2.0 + 4, ANCHOR_END,
+                   TEXT_PLAIN, "level %u", network->level[row]);
+    scene_text(network->scene, x, network->columns_top + NETWORK_COLUMN / 2.0 + 4, ANCHOR_END,
+               TEXT_PLAIN, "columns");
+    if (network->operands > 0)
+        scene_text(network->scene, x, network->operands + 4, ANCHOR_END, TEXT_PLAIN, "operands");
+}
+
+static void draw_omission(Network *network, double y) {
+    if (network->low_end == network->unit->width)
+        return;
+    const double x = (network_x(network, (int)network->low_end - 1) +
+                      network_x(network, (int)network->high_start)) /
+                     2;
+    scene_text(network->scene, x, y - 48, ANCHOR_MIDDLE, TEXT_BOLD, "... left out ...");
+    scene_text(network->scene, x, y - 30, ANCHOR_MIDDLE, TEXT_PLAIN, "columns %u to %u",
+               network->low_end, network->high_start - 1);
+    scene_text(network->scene, x, y - 12, ANCHOR_MIDDLE, TEXT_PLAIN, "and their %u cells",
+               count_cells(network, false) - count_cells(network, true));
+}
+
+void network_draw_groups(Network *network) {
+    const Landmarks *landmarks = &network->landmarks;
+    const double x = network_left(network) - 8;
+    bool grey = false;
+    unsigned tiers = 0;
+    for (uint32_t k = 0; k < landmarks->group_count; k++) {
+        const LandmarkGroup *group = &landmarks->group[k];
+        draw_group(network, group, group->tier == 1 && grey);
+        grey = !grey;
+        tiers = group->tier;
+    }
+    for (unsigned tier = 1; tier <= tiers; tier++)
+        scene_text(network->scene, x, GROUPS_Y - TIER * (double)tier, ANCHOR_END, TEXT_SMALL,
+                   tier == 1 ? "groups" : "groups of groups");
+    draw_levels(network);
+    draw_omission(network, GROUPS_Y - TIER * (double)tiers);
+}
+
+/* ---- below --------------------------------------------------------------------------------- */
+
+static void draw_legend_line(Network *network, double left, const Landmark *cell,
+                             const char *meaning) {
+    const double x = left + network->half_cell;
+    Box box = network_box(network, cell, x, network->y);
+    scene_box(network->scene, box, "");
+    double end =
+        scene_paragraph(network->scene, left + 2 * network->half_cell + 14,
+                        network->y + NETWORK_CELL / 2.0 + 4, LEGEND_WIDTH, TEXT_PLAIN, meaning);
+    network->y += LEGEND_LINE;
+    if (network->y < end)
+        network->y = end;
+}
+
+/* The core adds, or in a subtraction takes away, and what travels between columns is one or the
+ * other. */
+static void note_borrows(const Network *network) {
+    Literal turned = network->landmarks.turned;
+    if (turned == LITERAL_0)
+        return;
+    notes_add(network->scene,
+              literal_is_constant(turned)
+                  ? "The carries are turned over: c3 is 1 where no carry enters column 3. That "
+                    "spares a first carry of 1."
+                  : "The carries are turned over in a subtraction: they are borrows there, and "
+                    "nothing enters column 0 in either case.");
+}
+
+static void note_compared(const Network *network) {
+    const Landmarks *landmarks = &network->landmarks;
+    unsigned width = landmarks->width;
+    if (landmarks->carry[width] == LITERAL_NONE || landmarks->carry[width - 1] == LITERAL_NONE)
+        return;
+    bool out = network_level(network, landmarks->carry[width]);
+    bool in = network_level(network, landmarks->carry[width - 1]);
+    bool turned = landmarks->turned != LITERAL_NONE && network_level(network, landmarks->turned);
+    char *as_carries =
+        turned ? memory_text(" (turned over; as the heading has them, %d and %d)", !out, !in)
+               : memory_text("%s", "");
+    char *note =
+        memory_text("Rings: the two carries that are compared, c%u = %d and c%u = %d%s; they %s.",
+                    width, out, width - 1, in, as_carries,
+                    in == out ? "are equal, so the sum is valid in two's complement"
+                              : "differ, so the sum is wrong in two's complement");
+    notes_add(network->scene, note);
+    free(note);
+    free(as_carries);
+}
+
+static void note_example(const Network *network) {
+    if (network->values == NULL || !network_carries(network))
+        return;
+    notes_add(network->scene,
+              "Beside each wire stands its level, g on the left and p on the right. "
+              "Carry path: heavy wires bring the carries of 1 from the columns "
+              "that make them.");
+    note_compared(network);
+}
+
+void network_draw_notes(Network *network) {
+    const double left = scene_extent(network->scene).left;
+    network->y += 28;
+    for (int kind = LANDMARK_COLUMN; kind < LANDMARK_KIND_COUNT; kind++) {
+        /* A cell of the kind to be drawn as one, g and p. */
+        Landmark cell = {.kind = (LandmarkKind)kind, .passes = LITERAL_1 + 1};
+        if (shows_kind(network, (LandmarkKind)kind))
+            draw_legend_line(network, left, &cell, kinds[kind].meaning);
+    }
+    if (network->comes_a == COMES_CHOSEN)
+        notes_add(network->scene, "X, Y: the operands as the operation has them added, turned over "
+                                  "or 0 where it wants that.");
+    if (network_carries(network))
+        note_borrows(network);
+    else
+        notes_add(network->scene, "No column ever makes a carry: there is nothing to find.");
+    notes_result(network->unit, network->scene);
+    notes_pins(network->unit, network->scene);
+    note_example(network);
+}
+
+char *network_describe(const Network *network) {
+    const unsigned levels = depth(network), width = network->unit->width;
+    const uint32_t cells = count_cells(network, false);
+    return memory_text(
+        "%u column%s, column 0 at the right. From above: the operand row with its control, the "
+        "columns, each saying whether it makes a carry or passes one on, %u cell%s in %u level%s "
+        "that find the carry into every column, and the sums, which go down to the result. On the "
+        "left are the flags.",
+        width, width == 1 ? "" : "s", cells, cells == 1 ? "" : "s", levels, levels == 1 ? "" : "s");
+}

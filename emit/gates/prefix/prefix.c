@@ -1,0 +1,140 @@
+/* See prefix.h. */
+#include "gates/prefix/prefix.h"
+
+#include "base/memory.h"
+#include "gates/structures/columns.h"
+
+#include <stdlib.h>
+
+/* ---- the network --------------------------------------------------------------------------- */
+
+void prefix_init(Prefix *prefix, unsigned columns) {
+    *prefix = (Prefix){.columns = columns, .whole = memory_zeroed(columns, sizeof(uint32_t))};
+    for (unsigned i = 0; i < columns; i++)
+        prefix->whole[i] = i;
+}
+
+void prefix_free(Prefix *prefix) {
+    free(prefix->whole);
+    free(prefix->cell);
+    *prefix = (Prefix){0};
+}
+
+static const PrefixCell *cell_of(const Prefix *prefix, uint32_t node) {
+    return &prefix->cell[node - prefix->columns];
+}
+
+unsigned prefix_level(const Prefix *prefix, uint32_t node) {
+    return node < prefix->columns ? 0 : cell_of(prefix, node)->level;
+}
+
+uint32_t prefix_join(Prefix *prefix, uint32_t high, uint32_t low) {
+    if (prefix->cell_count == prefix->cell_room) {
+        prefix->cell_room = prefix->cell_room == 0 ? 64 : 2 * prefix->cell_room;
+        prefix->cell = memory_resize(prefix->cell, prefix->cell_room, sizeof prefix->cell[0]);
+    }
+    unsigned above = prefix_level(prefix, high), below = prefix_level(prefix, low);
+    prefix->cell[prefix->cell_count++] =
+        (PrefixCell){.high = high,
+                     .low = low,
+                     .top = high < prefix->columns ? high : cell_of(prefix, high)->top,
+                     .bottom = low < prefix->columns ? low : cell_of(prefix, low)->bottom,
+                     .level = 1 + (above > below ? above : below)};
+    return prefix->columns + prefix->cell_count - 1;
+}
+
+void prefix_extend(Prefix *prefix, unsigned high, unsigned low) {
+    prefix->whole[high] = prefix_join(prefix, prefix->whole[high], prefix->whole[low]);
+}
+
+unsigned prefix_depth(const Prefix *prefix) {
+    unsigned depth = 0;
+    for (uint32_t k = 0; k < prefix->cell_count; k++)
+        if (prefix->cell[k].level > depth)
+            depth = prefix->cell[k].level;
+    return depth;
+}
+
+unsigned prefix_least_depth(unsigned columns) {
+    unsigned depth = 0;
+    while ((UINT64_C(1) << depth) < columns)
+        depth++;
+    return depth;
+}
+
+/* ---- its gates ----------------------------------------------------------------------------- */
+
+/* What is known of the nodes. */
+typedef struct {
+    Literal *generates;
+    Literal *passes;
+    uint32_t *mark; /* landmarks */
+} Spans;
+
+static void add_cell(Netlist *netlist, const Prefix *prefix, uint32_t k, Spans *spans,
+                     unsigned below) {
+    const PrefixCell *cell = &prefix->cell[k];
+    uint32_t node = prefix->columns + k;
+    int top = (int)cell->top - (int)below, bottom = (int)cell->bottom - (int)below;
+    Literal above = spans->passes[cell->high];
+    Literal through = netlist_and(netlist, above, spans->generates[cell->low]);
+    netlist_name_span(netlist, through, "handed_on", top, bottom);
+    spans->generates[node] = netlist_or(netlist, spans->generates[cell->high], through);
+    spans->passes[node] = netlist_and(netlist, above, spans->passes[cell->low]);
+    bool carry = cell->bottom == 0;
+    Landmark mark = {.kind = carry ? LANDMARK_CARRY : LANDMARK_JOIN,
+                     .top = top,
+                     .bottom = bottom,
+                     .generates = spans->generates[node],
+                     .passes = carry ? LITERAL_NONE : spans->passes[node]};
+    spans->mark[node] =
+        landmarks_cell_of_two(netlist, mark, spans->mark[cell->high], spans->mark[cell->low]);
+    if (carry)
+        return; /* columns_close has its name */
+    netlist_name_span(netlist, spans->generates[node], "generates", top, bottom);
+    netlist_name_span(netlist, spans->passes[node], "passes", top, bottom);
+}
+
+static void add_network(Netlist *netlist, const Prefix *prefix, Columns *columns, unsigned below) {
+    size_t nodes = prefix->columns + prefix->cell_count;
+    Spans spans = {memory_zeroed(nodes, sizeof(Literal)), memory_zeroed(nodes, sizeof(Literal)),
+                   memory_zeroed(nodes, sizeof(uint32_t))};
+    if (below == 1) {
+        spans.generates[0] = columns->first;
+        spans.mark[0] = columns->giver[0];
+    }
+    for (unsigned i = 0; i < columns->width; i++) {
+        spans.generates[i + below] = columns->generates[i];
+        spans.passes[i + below] = columns->passes[i];
+        spans.mark[i + below] = columns->column[i];
+    }
+    unsigned depth = prefix_depth(prefix);
+    for (unsigned level = 1; level <= depth; level++) {
+        netlist_enter(netlist, PART_LEVELS, (int)level);
+        for (uint32_t k = 0; k < prefix->cell_count; k++)
+            if (prefix->cell[k].level == level)
+                add_cell(netlist, prefix, k, &spans, below);
+    }
+    for (unsigned i = 0; i < columns->width; i++) {
+        columns->carry[i + 1] = spans.generates[prefix->whole[i + below]];
+        columns->giver[i + 1] = spans.mark[prefix->whole[i + below]];
+    }
+    free(spans.generates);
+    free(spans.passes);
+    free(spans.mark);
+}
+
+void prefix_build(Netlist *netlist, Adder *adder, PrefixMake *make) {
+    Columns columns;
+    Prefix prefix;
+    columns_open(netlist, adder, &columns);
+    unsigned below = columns.first != LITERAL_0 ? 1 : 0;
+    prefix_init(&prefix, columns.width + below);
+    make(&prefix, adder->depth);
+    add_network(netlist, &prefix, &columns, below);
+    netlist->prefix_columns = prefix.columns;
+    netlist->prefix_cells = prefix.cell_count;
+    netlist->prefix_depth = prefix_depth(&prefix);
+    prefix_free(&prefix);
+    columns_close(netlist, adder, &columns);
+}

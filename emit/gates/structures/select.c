@@ -1,0 +1,61 @@
+/* Carry select: each group of columns works out its carries twice, as if none entered it and as if
+ * one did, and the carry that does enter selects. Since a carry never takes another away, "with"
+ * includes "without", and a selection is an AND and an OR; the carries are selected rather than the
+ * sums, which is the same and smaller. Groups of 2, 3, 4 ... columns, so that each is done when its
+ * carry comes.
+ * O. J. Bedrij, "Carry-select adder", IRE Transactions on Electronic Computers, 1962 (from memory).
+ */
+#include "gates/structures/columns.h"
+
+unsigned select_size(unsigned width, unsigned group) {
+    (void)width;
+    return group + 2;
+}
+
+/* Columns start ... end - 1 where the carry that enters them is known beforehand. */
+static void add_first_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
+    for (unsigned i = start; i < end; i++) {
+        columns->carry[i + 1] = columns_past(netlist, columns->generates[i], columns->passes[i],
+                                             columns->carry[i], "on_without", i + 1);
+        Landmark carry = landmark_of(LANDMARK_CARRY, i, start, columns->carry[i + 1], LITERAL_NONE);
+        columns->giver[i + 1] =
+            landmarks_cell_of_two(netlist, carry, columns->column[i], columns->giver[i]);
+    }
+}
+
+/* Columns start ... end - 1, whose first carry comes late. */
+static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
+    Literal entering = columns->carry[start], without = LITERAL_0, with = LITERAL_1;
+    uint32_t pair = LANDMARK_NONE;
+    for (unsigned i = start; i < end; i++) {
+        without = columns_past(netlist, columns->generates[i], columns->passes[i], without,
+                               "on_without", i + 1);
+        netlist_name(netlist, without, "carry_without", (int)i + 1);
+        with = columns_past(netlist, columns->generates[i], columns->passes[i], with, "on_with",
+                            i + 1);
+        netlist_name(netlist, with, "carry_with", (int)i + 1);
+        pair = landmarks_cell_of_two(netlist, landmark_of(LANDMARK_PAIR, i, start, without, with),
+                                     columns->column[i], pair);
+        columns->carry[i + 1] = columns_past(netlist, without, with, entering, "selected", i + 1);
+        netlist_name(netlist, columns->carry[i + 1], columns->stem, (int)i + 1);
+        Landmark select =
+            landmark_of(LANDMARK_SELECT, i, start, columns->carry[i + 1], LITERAL_NONE);
+        columns->giver[i + 1] = landmarks_cell_of_two(netlist, select, pair, columns->giver[start]);
+    }
+}
+
+void select_build(Netlist *netlist, Adder *adder) {
+    Columns columns;
+    columns_open(netlist, adder, &columns);
+    unsigned end;
+    for (unsigned group = 0, start = 0; start < columns.width; group++, start = end) {
+        end = columns_group_end(select_size, columns.width, group, start);
+        netlist_enter(netlist, PART_GROUPS, (int)group);
+        landmarks_group(netlist, end - 1, start, 1);
+        if (literal_is_constant(columns.carry[start]))
+            add_first_group(netlist, &columns, start, end);
+        else
+            add_group(netlist, &columns, start, end);
+    }
+    columns_close(netlist, adder, &columns);
+}

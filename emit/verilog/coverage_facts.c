@@ -1,0 +1,97 @@
+/* See coverage_facts.h. */
+#include "verilog/coverage_facts.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+/* Columns come in at most so many ranges; what is more is counted. */
+enum { RANGES_MAX = 8 };
+
+/* Room for every flag at both levels and the ranges of every event. */
+typedef struct {
+    char text[1536];
+    size_t used;
+} Remark;
+
+static void put(Remark *remark, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+static void put(Remark *remark, const char *format, ...) {
+    va_list arguments;
+    va_start(arguments, format);
+    int length = vsnprintf(remark->text + remark->used, sizeof remark->text - remark->used, format,
+                           arguments);
+    va_end(arguments);
+    remark->used += length > 0 ? (size_t)length : 0;
+}
+
+/* "0-3, 7 and 12 more" */
+static void put_ranges(Remark *remark, const Word *columns) {
+    unsigned ranges = 0, left_out = 0;
+    for (unsigned i = 0; i < columns->width; i++) {
+        if (!word_bit(columns, i))
+            continue;
+        unsigned first = i;
+        while (i + 1 < columns->width && word_bit(columns, i + 1))
+            i++;
+        if (ranges++ >= RANGES_MAX) {
+            left_out += i - first + 1;
+            continue;
+        }
+        put(remark, "%s%u", ranges == 1 ? "" : ", ", first);
+        if (i > first)
+            put(remark, "-%u", i);
+    }
+    if (left_out > 0)
+        put(remark, " and %u more", left_out);
+}
+
+/* What is in some deeds and not in others. */
+static Remark absent(const Unit *unit, const Deeds *in, const Deeds *not_in) {
+    Remark remark = {"", 0};
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        for (int level = 0; level <= 1; level++)
+            if (unit->flag[flag] && in->flag[flag][level] && !not_in->flag[flag][level])
+                put(&remark, "%s%s %d", remark.used == 0 ? "" : ", ", flag_name((Flag)flag), level);
+    for (int event = 0; event < COLUMN_EVENT_COUNT; event++) {
+        Word columns;
+        word_not(&columns, &not_in->column[event]);
+        word_and(&columns, &columns, &in->column[event]);
+        if (word_is_zero(&columns))
+            continue;
+        put(&remark, "%scolumn %s: ", remark.used == 0 ? "" : "; ",
+            column_event_name((ColumnEvent)event));
+        put_ranges(&remark, &columns);
+    }
+    return remark;
+}
+
+static Deeds everything(unsigned width) {
+    Deeds deeds = {0};
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        deeds.flag[flag][0] = deeds.flag[flag][1] = true;
+    for (int event = 0; event < COLUMN_EVENT_COUNT; event++)
+        word_ones(&deeds.column[event], width);
+    return deeds;
+}
+
+void coverage_facts(const Coverage *coverage, Facts *facts) {
+    const Unit *unit = coverage->unit;
+    Deeds all = everything(unit->width);
+    facts_list(facts, "covered");
+    for (int k = 0; k < unit->choice_count; k++) {
+        CoverageCount count = coverage_count_choice(coverage, k);
+        Facts *row = facts_row(facts, "covered");
+        facts_text(row, "operation", "%-4s", operation_name(unit->choice[k].operation));
+        facts_text(row, "flags", "%llu/%llu", (unsigned long long)count.flags,
+                   (unsigned long long)count.flags_possible);
+        facts_text(row, "columns", "%llu/%llu", (unsigned long long)count.columns,
+                   (unsigned long long)count.columns_possible);
+        facts_text(row, "longest", "%u/%u", count.longest, count.longest_possible);
+        facts_text(row, "cannot", "%s", absent(unit, &all, &coverage->possible[k]).text);
+        facts_text(row, "missed", "%s",
+                   absent(unit, &coverage->possible[k], &coverage->seen[k]).text);
+    }
+    facts_flag(facts, "can_idle", unit_can_idle(unit));
+    facts_text(facts, "idle_vectors", "%llu", (unsigned long long)coverage->nothing);
+}
