@@ -43,9 +43,9 @@ static char *operations(const Unit *unit) {
 static char *structure(const Unit *unit) {
     char *depth = unit->structure == STRUCTURE_DEPTH ? memory_text("=%u", unit->depth)
                                                      : memory_text("%s", "");
-    char *text =
-        memory_text("%u bit%s. %s%s: %s.", unit->width, unit->width == 1 ? "" : "s",
-                    structure_name(unit->structure), depth, structure_description(unit->structure));
+    char *text = memory_text("%u bit%s. %s%s: %s.", unit->width, unit->width == 1 ? "" : "s",
+                             structure_name(unit->structure), depth,
+                             structure_facts(unit->structure)->meaning);
     free(depth);
     return text;
 }

@@ -1,8 +1,6 @@
 /* See options.h. A new option is a row of the table below and its taker. */
 #include "options/options.h"
 
-#include "unit/names.h"
-
 #include <getopt.h>
 #include <stdlib.h>
 #include <string.h>
@@ -30,6 +28,19 @@ typedef struct {
     bool repeatable;
     bool (*take)(Reading *reading, const char *text, Problem *problem);
 } Option;
+
+/* The values of each property in the order of its enum, "" for one that cannot be written. */
+#define SPELLING(ID, name, ...)            name,
+#define SPELLING_BEHIND(ID, id, name, ...) name,
+static const char *const control_names[] = {"", CONTROLS(SPELLING) NULL};
+static const char *const sense_names[] = {SENSES(SPELLING) NULL};
+static const char *const flag_names[] = {FLAGS(SPELLING_BEHIND) NULL};
+static const char *const overflow_names[] = {OVERFLOWS(SPELLING) NULL};
+static const char *const structure_names[] = {STRUCTURES(SPELLING_BEHIND) NULL};
+static const char *const detail_names[] = {"", DETAILS(SPELLING) NULL};
+static const char *const registers_names[] = {REGISTER_PLACES(SPELLING) NULL};
+static const char *const reset_names[] = {"", RESETS(SPELLING) NULL};
+static const char *const level_names[] = {"high", "low", NULL};
 
 /* ---- takers ------------------------------------------------------------------------------- */
 

@@ -1,58 +1,35 @@
 /* See unit.h: defaults, what makes sense together, and questions about a settled unit. */
 #include "unit/unit.h"
 
-#include "unit/names.h"
-
+#include <assert.h>
 #include <stdio.h>
 #include <string.h>
 
 void unit_init(Unit *unit) {
     memset(unit, 0, sizeof *unit);
-    unit->flag[FLAG_CARRY] = true;
-    unit->flag[FLAG_OVERFLOW] = true;
-    unit->flag[FLAG_ZERO] = true;
-    unit->flag[FLAG_NEGATIVE] = true;
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        unit->flag[flag] = flag_facts((Flag)flag)->standard;
 }
 
-/* ---- what the operations are -------------------------------------------------------------- */
-
-static const OperationFacts operations[OP_COUNT] = {
-    [OP_ADD] = {"add", "a + b", true, false, false},
-    [OP_ADC] = {"adc", "a + b + carry", true, true, false},
-    [OP_SUB] = {"sub", "a - b", true, false, true},
-    [OP_SBC] = {"sbc", "a - b - borrow", true, true, true},
-    [OP_RSB] = {"rsb", "b - a", true, false, true},
-    [OP_INC] = {"inc", "a + 1", false, false, false},
-    [OP_DEC] = {"dec", "a - 1", false, false, true},
-    [OP_NEG] = {"neg", "-a", false, false, true},
-    [OP_PASS] = {"pass", "a", false, false, false},
-};
-
-const OperationFacts *operation_facts(Operation operation) {
-    return &operations[operation];
-}
-
-const char *operation_name(Operation operation) {
-    return operations[operation].name;
-}
+/* ---- what some operation does ------------------------------------------------------------- */
 
 bool unit_any_reads_b(const Unit *unit) {
     for (int k = 0; k < unit->choice_count; k++)
-        if (operations[unit->choice[k].operation].reads_b)
+        if (operation_facts(unit->choice[k].operation)->reads_b)
             return true;
     return false;
 }
 
 bool unit_any_reads_cin(const Unit *unit) {
     for (int k = 0; k < unit->choice_count; k++)
-        if (operations[unit->choice[k].operation].reads_cin)
+        if (operation_facts(unit->choice[k].operation)->reads_cin)
             return true;
     return false;
 }
 
 bool unit_any_subtracts(const Unit *unit) {
     for (int k = 0; k < unit->choice_count; k++)
-        if (operations[unit->choice[k].operation].subtracts)
+        if (operation_facts(unit->choice[k].operation)->subtracts)
             return true;
     return false;
 }
@@ -78,6 +55,9 @@ unsigned unit_prefix_columns(const Unit *unit) {
 
 unsigned unit_control_bits(const Unit *unit) {
     switch (unit->control) {
+    case CONTROL_UNSET:
+    case CONTROL_FIXED:
+        return 0;
     case CONTROL_HIGH:
     case CONTROL_LOW:
         return 1;
@@ -85,13 +65,16 @@ unsigned unit_control_bits(const Unit *unit) {
         return (unsigned)unit->choice_count;
     case CONTROL_CODE:
         return unit->code_bits;
-    default:
-        return 0;
     }
+    return 0;
 }
 
 uint32_t unit_control_value(const Unit *unit, int choice) {
+    assert(choice >= 0 && choice < unit->choice_count);
     switch (unit->control) {
+    case CONTROL_UNSET:
+    case CONTROL_FIXED:
+        return 0;
     case CONTROL_HIGH:
         return choice == 1;
     case CONTROL_LOW:
@@ -100,9 +83,8 @@ uint32_t unit_control_value(const Unit *unit, int choice) {
         return UINT32_C(1) << choice;
     case CONTROL_CODE:
         return unit->choice[choice].code;
-    default:
-        return 0;
     }
+    return 0;
 }
 
 int unit_control_choice(const Unit *unit, uint32_t value) {
@@ -125,22 +107,44 @@ bool unit_can_idle(const Unit *unit) {
 
 /* ---- the pins ----------------------------------------------------------------------------- */
 
+Pin pin_kind(Pin pin) {
+    assert((int)pin >= 0 && (int)pin < PIN_COUNT);
+    if (pin >= PIN_FLAG)
+        return PIN_FLAG;
+    return pin > PIN_DO && pin < PIN_CIN ? PIN_DO : pin;
+}
+
 bool pin_is_output(Pin pin) {
     return pin >= PIN_RESULT;
 }
 
+Pin pin_of_request(Operation operation) {
+    return (Pin)(PIN_DO + (int)operation);
+}
+
+Pin pin_of_flag(Flag flag) {
+    return (Pin)(PIN_FLAG + (int)flag);
+}
+
+Operation pin_operation(Pin pin) {
+    assert(pin_kind(pin) == PIN_DO);
+    return (Operation)(pin - PIN_DO);
+}
+
+Flag pin_flag(Pin pin) {
+    assert(pin_kind(pin) == PIN_FLAG);
+    return (Flag)(pin - PIN_FLAG);
+}
+
+static bool does(const Unit *unit, Operation operation) {
+    for (int k = 0; k < unit->choice_count; k++)
+        if (unit->choice[k].operation == operation)
+            return true;
+    return false;
+}
+
 bool unit_has(const Unit *unit, Pin pin) {
-    if (pin >= PIN_FLAG)
-        return unit->flag[pin - PIN_FLAG];
-    if (pin >= PIN_DO && pin < PIN_CIN) {
-        if (unit->control != CONTROL_ONE_HOT)
-            return false;
-        for (int k = 0; k < unit->choice_count; k++)
-            if (unit->choice[k].operation == (Operation)(pin - PIN_DO))
-                return true;
-        return false;
-    }
-    switch (pin) {
+    switch (pin_kind(pin)) {
     case PIN_CLK:
         return unit->registers != REGISTERS_NONE;
     case PIN_RST:
@@ -151,26 +155,23 @@ bool unit_has(const Unit *unit, Pin pin) {
         return unit->control == CONTROL_HIGH || unit->control == CONTROL_LOW;
     case PIN_OP:
         return unit->control == CONTROL_CODE;
+    case PIN_DO:
+        return unit->control == CONTROL_ONE_HOT && does(unit, pin_operation(pin));
     case PIN_CIN:
         return unit_any_reads_cin(unit);
     case PIN_B:
         return unit_any_reads_b(unit);
-    default:
+    case PIN_A:
+    case PIN_RESULT:
         return true;
+    case PIN_FLAG:
+        return unit->flag[pin_flag(pin)];
     }
+    return false;
 }
 
 const char *unit_role(const Unit *unit, Pin pin) {
-    static const char *const requests[OP_COUNT] = {"do_add", "do_adc", "do_sub", "do_sbc", "do_rsb",
-                                                   "do_inc", "do_dec", "do_neg", "do_pass"};
-    static const char *const flags[FLAG_COUNT] = {"carry",    "overflow",    "zero",
-                                                  "negative", "less_signed", "less_unsigned",
-                                                  "parity",   "half_carry"};
-    if (pin >= PIN_FLAG)
-        return flags[pin - PIN_FLAG];
-    if (pin >= PIN_DO && pin < PIN_CIN)
-        return requests[pin - PIN_DO];
-    switch (pin) {
+    switch (pin_kind(pin)) {
     case PIN_CLK:
         return "clk";
     case PIN_RST:
@@ -183,15 +184,20 @@ const char *unit_role(const Unit *unit, Pin pin) {
     }
     case PIN_OP:
         return "op";
+    case PIN_DO:
+        return operation_facts(pin_operation(pin))->pin;
     case PIN_CIN:
         return "cin";
     case PIN_A:
         return "a";
     case PIN_B:
         return "b";
-    default:
+    case PIN_RESULT:
         return "result";
+    case PIN_FLAG:
+        return flag_facts(pin_flag(pin))->pin;
     }
+    return "";
 }
 
 unsigned unit_pin_bits(const Unit *unit, Pin pin) {
@@ -264,7 +270,7 @@ static bool settle_flags(const Unit *unit, Problem *problem) {
 /* Two operations that the smallest circuits combine: both on a and b, or counting up and down. */
 static bool fewest_has_pair(const Unit *unit) {
     Operation first = unit->choice[0].operation, second = unit->choice[1].operation;
-    if (operations[first].reads_b && operations[second].reads_b)
+    if (operation_facts(first)->reads_b && operation_facts(second)->reads_b)
         return true;
     return (first == OP_INC && second == OP_DEC) || (first == OP_DEC && second == OP_INC);
 }

@@ -7,6 +7,10 @@
 #define SUMWRIGHT_UNIT_UNIT_H
 
 #include "base/problem.h"
+#include "unit/flags.h"
+#include "unit/operations.h"
+#include "unit/structures.h"
+#include "unit/values.h"
 
 #include <stdbool.h>
 #include <stdint.h>
@@ -18,105 +22,33 @@ enum {
     UNIT_NOTHING = -1, /* a selection of no operation: no request, or an unused code */
 };
 
-/* The operations, on n-bit words a and b. */
-typedef enum {
-    OP_ADD,  /* a + b */
-    OP_ADC,  /* a + b + carry */
-    OP_SUB,  /* a - b */
-    OP_SBC,  /* a - b - borrow */
-    OP_RSB,  /* b - a */
-    OP_INC,  /* a + 1 */
-    OP_DEC,  /* a - 1 */
-    OP_NEG,  /* -a */
-    OP_PASS, /* a */
-    OP_COUNT
-} Operation;
-
-/* How the control pins choose among the operations. */
-typedef enum {
-    CONTROL_UNSET,
-    CONTROL_FIXED,   /* one operation, no pin */
-    CONTROL_HIGH,    /* one pin: 0 the first operation, 1 the second */
-    CONTROL_LOW,     /* one pin: 1 the first operation, 0 the second */
-    CONTROL_ONE_HOT, /* a request pin an operation */
-    CONTROL_CODE,    /* a binary field */
-    CONTROL_COUNT
-} Control;
-
-/* What the carry pins, in and out, say in a subtraction. */
-typedef enum {
-    SENSE_NO_BORROW, /* 1 = no borrow: the adder's own carry */
-    SENSE_BORROW,    /* 1 = borrow */
-    SENSE_COUNT
-} Sense;
-
-typedef enum {
-    FLAG_CARRY,
-    FLAG_OVERFLOW,
-    FLAG_ZERO,
-    FLAG_NEGATIVE,
-    FLAG_LESS_SIGNED,
-    FLAG_LESS_UNSIGNED,
-    FLAG_PARITY,
-    FLAG_HALF_CARRY,
-    FLAG_COUNT
-} Flag;
-
-/* What becomes of a result that does not fit. */
-typedef enum {
-    OVERFLOW_WRAP,
-    OVERFLOW_SATURATE_SIGNED,
-    OVERFLOW_SATURATE_UNSIGNED,
-    OVERFLOW_COUNT
-} Overflow;
-
-/* How carries travel. */
-typedef enum {
-    STRUCTURE_RIPPLE,
-    STRUCTURE_FEWEST,
-    STRUCTURE_SKIP,
-    STRUCTURE_SELECT,
-    STRUCTURE_LOOKAHEAD,
-    STRUCTURE_SKLANSKY,
-    STRUCTURE_KOGGE_STONE,
-    STRUCTURE_BRENT_KUNG,
-    STRUCTURE_HAN_CARLSON,
-    STRUCTURE_LADNER_FISCHER,
-    STRUCTURE_DEPTH, /* at most Unit.depth levels of prefix cells */
-    STRUCTURE_COUNT
-} Structure;
-
-/* What the text is made of. */
-typedef enum {
-    DETAIL_UNSET,
-    DETAIL_OPERATORS,
-    DETAIL_CELLS,
-    DETAIL_GATES,
-    DETAIL_NAND,
-    DETAIL_NOR,
-    DETAIL_COUNT
-} Detail;
-
-typedef enum { REGISTERS_NONE, REGISTERS_OUTPUT, REGISTERS_BOTH, REGISTERS_COUNT } Registers;
-
-typedef enum { RESET_UNSET, RESET_NONE, RESET_SYNC, RESET_ASYNC, RESET_COUNT } Reset;
-
-/* Every pin a unit can have; which of them one has is in Unit.pin. The request pins and the flag
- * pins stand in the order of Operation and Flag: PIN_DO + OP_x, PIN_FLAG + FLAG_x. */
+/* Every pin a unit can have; which of them one has is in Unit.pin. The requests and the flags stand
+ * in the order of Operation and Flag, so that their pins are PIN_DO + OP_x and PIN_FLAG + FLAG_x;
+ * each member of the enum but these two is one pin. */
 typedef enum {
     PIN_CLK,
     PIN_RST,
     PIN_EN,
     PIN_LINE, /* the one control line: subtract, or mode */
     PIN_OP,   /* the operation's code */
-    PIN_DO,   /* do_add ... */
+    PIN_DO,   /* the first request: do_add ... */
     PIN_CIN = PIN_DO + OP_COUNT,
     PIN_A,
     PIN_B,
     PIN_RESULT,
-    PIN_FLAG, /* carry ... */
-    PIN_COUNT = PIN_FLAG + FLAG_COUNT
+    PIN_FLAG, /* the first flag: carry ... */
 } Pin;
+#define PIN_COUNT ((int)PIN_FLAG + FLAG_COUNT)
+
+/* The pin itself, or PIN_DO for any request and PIN_FLAG for any flag: to switch over. */
+Pin pin_kind(Pin pin);
+bool pin_is_output(Pin pin);
+
+/* From an operation to its request and back, from a flag to its pin and back. */
+Pin pin_of_request(Operation operation);
+Pin pin_of_flag(Flag flag);
+Operation pin_operation(Pin pin);
+Flag pin_flag(Pin pin);
 
 typedef struct {
     Operation operation;
@@ -163,28 +95,6 @@ bool unit_settle_pins(Unit *unit, Problem *problem);
  * what names the thing in the message ("module name"). */
 bool unit_check_name(const char *name, const char *what, Problem *problem);
 
-/* Mnemonics and option values, as the command line writes them ("adc", "less-signed", ...). */
-const char *operation_name(Operation operation);
-const char *control_name(Control control);
-const char *sense_name(Sense sense);
-const char *flag_name(Flag flag);
-const char *overflow_name(Overflow overflow);
-const char *structure_name(Structure structure); /* STRUCTURE_DEPTH: "depth" */
-const char *detail_name(Detail detail);
-const char *registers_name(Registers registers);
-const char *reset_name(Reset reset);
-
-/* What an operation is, from its definition: does it read b, does it read cin, is it a subtraction
- * (its carry pin is a borrow or no-borrow by Unit.sense), and the formula in words ("a - b"). */
-typedef struct {
-    const char *name;
-    const char *formula;
-    bool reads_b;
-    bool reads_cin;
-    bool subtracts;
-} OperationFacts;
-const OperationFacts *operation_facts(Operation operation);
-
 /* Does the unit have this pin? */
 bool unit_has(const Unit *unit, Pin pin);
 
@@ -193,7 +103,6 @@ const char *unit_role(const Unit *unit, Pin pin);
 
 /* Bits of a pin: the width for a, b and result, the code's bits for op, else 1. */
 unsigned unit_pin_bits(const Unit *unit, Pin pin);
-bool pin_is_output(Pin pin);
 
 /* The control pins taken as one number. Width in bits (0 for fixed); the value that selects
  * choice k (one-hot: bit k is the request of choice k); and which choice a value selects, or

@@ -83,8 +83,8 @@ static void open_network(Network *network) {
     facts_text(facts, "structure", "%s", structure_name(unit->structure));
     if (unit->structure == STRUCTURE_DEPTH)
         facts_text(facts, "structure", "%s=%u", structure_name(unit->structure), unit->depth);
-    facts_text(facts, "structure_about", "%s", structure_description(unit->structure));
-    facts_text(facts, "structure_source", "%s", structure_source(unit->structure));
+    facts_text(facts, "structure_about", "%s", structure_facts(unit->structure)->meaning);
+    facts_text(facts, "structure_source", "%s", structure_facts(unit->structure)->source);
     facts_text(facts, "carry", "%s", network->carry.text);
     facts_text(facts, "carries", "%s", network->carries.text);
     facts_text(facts, "last", "%s", numbered(&network->carry, unit->width).text);

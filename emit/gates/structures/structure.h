@@ -43,10 +43,6 @@ typedef void StructureBuild(Netlist *netlist, Adder *adder);
 /* Adds the gates of a structure. */
 void structure_build(Structure structure, Netlist *netlist, Adder *adder);
 
-/* One sentence on what it does, and where it is from. */
-const char *structure_description(Structure structure);
-const char *structure_source(Structure structure);
-
 /* The columns of a ripple chain from one on, whose carry[from] is known. */
 void ripple_from(Netlist *netlist, Adder *adder, unsigned from);
 
