@@ -6,8 +6,20 @@
 #include "unit/structures.h"
 #include "unit/values.h"
 
-#define OPERATION_ROW(ID, id, formula, reads_b, reads_cin, subtracts)                              \
-    [OP_##ID] = {#id, "do_" #id, formula, reads_b, reads_cin, subtracts},
+/* reads_b, reads_cin and subtracts, from what the adder is given. */
+#define IS_B(word) (ADDEND_##word == ADDEND_B || ADDEND_##word == ADDEND_NOT_B)
+#define IS_INVERTED(word)                                                                          \
+    (ADDEND_##word == ADDEND_NOT_A || ADDEND_##word == ADDEND_NOT_B || ADDEND_##word == ADDEND_ONES)
+#define OPERATION_ROW(ID, id, formula, x, y, first)                                                \
+    [OP_##ID] = {#id,                                                                              \
+                 "do_" #id,                                                                        \
+                 formula,                                                                          \
+                 ADDEND_##x,                                                                       \
+                 ADDEND_##y,                                                                       \
+                 ENTERS_##first,                                                                   \
+                 IS_B(x) || IS_B(y),                                                               \
+                 ENTERS_##first == ENTERS_CIN,                                                     \
+                 IS_INVERTED(x) || IS_INVERTED(y)},
 static const OperationFacts operations[OP_COUNT] = {OPERATIONS(OPERATION_ROW)};
 
 #define FLAG_ROW(ID, pin, spelling, standard, meaning)                                             \

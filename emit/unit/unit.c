@@ -34,21 +34,22 @@ bool unit_any_subtracts(const Unit *unit) {
     return false;
 }
 
-static bool all_in(const Unit *unit, uint32_t set) {
-    for (int k = 0; k < unit->choice_count; k++)
-        if ((set >> unit->choice[k].operation & 1) == 0)
-            return false;
-    return true;
+/* The first carry is constant, or 1 exactly where y is complemented. */
+static bool first_carry_is_spared(const Unit *unit) {
+    bool always_0 = true, always_1 = true, goes_with_y = true;
+    for (int k = 0; k < unit->choice_count; k++) {
+        const OperationFacts *facts = operation_facts(unit->choice[k].operation);
+        bool y_is_complemented = facts->y == ADDEND_NOT_B || facts->y == ADDEND_ONES;
+        always_0 = always_0 && facts->first == ENTERS_0;
+        always_1 = always_1 && facts->first == ENTERS_1;
+        goes_with_y = goes_with_y && facts->x == ADDEND_A &&
+                      facts->first == (y_is_complemented ? ENTERS_1 : ENTERS_0);
+    }
+    return always_0 || always_1 || goes_with_y;
 }
 
 unsigned unit_prefix_columns(const Unit *unit) {
-    enum { /* the first carry, see gates/operands.c */
-           FIRST_1 = 1 << OP_SUB | 1 << OP_RSB | 1 << OP_INC | 1 << OP_NEG,
-           FIRST_0 = 1 << OP_ADD | 1 << OP_DEC | 1 << OP_PASS,
-           WITH_B = 1 << OP_ADD | 1 << OP_SUB | 1 << OP_PASS, /* 1 where b is inverted */
-    };
-    bool spared = all_in(unit, FIRST_1) || all_in(unit, FIRST_0) || all_in(unit, WITH_B);
-    return unit->width + (spared ? 0 : 1);
+    return unit->width + (first_carry_is_spared(unit) ? 0 : 1);
 }
 
 /* ---- the control pins --------------------------------------------------------------------- */
