@@ -1,10 +1,12 @@
 /* Picks the command. Everything a command prints on standard output is a result; everything that
  * goes wrong is one line on standard error and an exit status (base/problem.h). */
+#include "base/memory.h"
 #include "base/problem.h"
 #include "commands/commands.h"
 
 #include <errno.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 typedef struct {
@@ -54,7 +56,16 @@ static bool run(int argc, char **argv, Problem *problem) {
                        problem_quote(argv[1]).text);
 }
 
+/* Nothing but temporary files is ever half done at such a point, and those are removed at exit
+ * (write/files.c). */
+static void no_memory(void *context) {
+    (void)context;
+    fputs("sumwright: error: out of memory; a narrower unit or fewer vectors need less\n", stderr);
+    exit(STATUS_SURROUNDINGS);
+}
+
 int main(int argc, char **argv) {
+    memory_on_lack(no_memory, NULL);
     Problem problem = {STATUS_DONE, ""};
     bool good = run(argc, argv, &problem);
     errno = 0;

@@ -2,6 +2,7 @@
 #include "check/jobs.h"
 
 #include "base/memory.h"
+#include "base/signals.h"
 #include "check/run/folder.h"
 
 #include <errno.h>
@@ -13,16 +14,6 @@
 #include <unistd.h>
 
 enum { CANNOT_WRITE = 5 }; /* the status of a piece that cannot write its answer */
-
-enum { SIGNALS = 5 };
-static const int signals[SIGNALS] = {SIGCHLD, SIGINT, SIGTERM, SIGHUP, SIGQUIT};
-
-static volatile sig_atomic_t caught;
-
-static void on_signal(int number) {
-    if (number != SIGCHLD)
-        caught = number;
-}
 
 typedef struct {
     pid_t process; /* 0: none */
@@ -36,35 +27,9 @@ typedef struct {
     char *folder; /* around all folders */
     Job *job;
     unsigned at_once;
-    sigset_t mask_before;
-    struct sigaction before[SIGNALS];
+    Signals before;
     Answer *answers;
 } Jobs;
-
-/* ---- signals ------------------------------------------------------------------------------- */
-
-/* They are blocked but while this process waits, so that none comes at a wrong moment. */
-static void take_signals(Jobs *jobs) {
-    sigset_t set;
-    sigemptyset(&set);
-    for (int k = 0; k < SIGNALS; k++)
-        sigaddset(&set, signals[k]);
-    sigprocmask(SIG_BLOCK, &set, &jobs->mask_before);
-    caught = 0;
-    struct sigaction action = {.sa_handler = on_signal};
-    sigemptyset(&action.sa_mask);
-    for (int k = 0; k < SIGNALS; k++) {
-        sigaction(signals[k], NULL, &jobs->before[k]);
-        if (jobs->before[k].sa_handler != SIG_IGN || signals[k] == SIGCHLD)
-            sigaction(signals[k], &action, NULL);
-    }
-}
-
-static void give_signals_back(const Jobs *jobs) {
-    for (int k = 0; k < SIGNALS; k++)
-        sigaction(signals[k], &jobs->before[k], NULL);
-    sigprocmask(SIG_SETMASK, &jobs->mask_before, NULL);
-}
 
 /* ---- one job ------------------------------------------------------------------------------- */
 
@@ -79,9 +44,15 @@ static FILE *open_reply(const Jobs *jobs) {
     return reply;
 }
 
+/* This process's end is told about by the one that waits for it. */
+static void end_silently(void *context) {
+    (void)context;
+    exit(STATUS_SURROUNDINGS);
+}
+
 static void work_and_end(const Jobs *jobs, const Job *job) {
-    give_signals_back(jobs);
-    memory_lack_is_silent();
+    signals_give_back(&jobs->before);
+    memory_on_lack(end_silently, NULL);
     jobs->work->run(jobs->work->context, job->piece, job->folder, job->reply);
     exit(fflush(job->reply) == 0 ? 0 : CANNOT_WRITE);
 }
@@ -183,9 +154,6 @@ static bool start_some(Jobs *jobs, size_t count, size_t *started, Problem *probl
 }
 
 static bool run_all(Jobs *jobs, size_t count, Problem *problem) {
-    sigset_t open = jobs->mask_before;
-    for (int k = 0; k < SIGNALS; k++)
-        sigdelset(&open, signals[k]);
     size_t started = 0, done = 0;
     while (done < count) {
         if (!start_some(jobs, count, &started, problem) && started == done)
@@ -194,17 +162,17 @@ static bool run_all(Jobs *jobs, size_t count, Problem *problem) {
         done += more;
         if (more > 0 && jobs->work->progress != NULL)
             jobs->work->progress(jobs->work->context, done, count);
-        if (caught != 0)
+        if (signals_caught() != 0)
             return false;
         if (more == 0)
-            sigsuspend(&open);
+            signals_wait(&jobs->before);
     }
     return true;
 }
 
 bool jobs_run(const Work *work, size_t count, unsigned at_once, Answer *answers, Problem *problem) {
     Jobs jobs = {.work = work, .at_once = at_once, .answers = answers};
-    take_signals(&jobs);
+    signals_take(&jobs.before);
     jobs.folder = folder_make(problem);
     bool good = jobs.folder != NULL;
     if (good) {
@@ -215,8 +183,6 @@ bool jobs_run(const Work *work, size_t count, unsigned at_once, Answer *answers,
         folder_remove(jobs.folder);
         free(jobs.folder);
     }
-    give_signals_back(&jobs);
-    if (caught != 0)
-        raise(caught);
+    signals_give_back(&jobs.before);
     return good;
 }

@@ -26,6 +26,9 @@ typedef struct {
     bool graded;
     FaultCount faults;
     Coverage *coverage;
+    /* Counted before the files stand, as counting may fail for want of memory. */
+    Cost cost;
+    CoverageCount covered;
     char *command; /* the line that repeats it */
 } Emit;
 
@@ -52,11 +55,13 @@ static bool measure_vector(void *context, const Vector *vector) {
 static void measure(Emit *emit) {
     const Unit *unit = &emit->request.unit;
     vectors_count(unit, &emit->plan, &emit->count);
-    emit->graded = cost_count(&emit->netlist).gates <= GRADE_GATES_MAX;
+    emit->cost = cost_count(&emit->netlist);
+    emit->graded = emit->cost.gates <= GRADE_GATES_MAX;
     if (emit->graded)
         emit->grade = grade_new(unit, &emit->netlist, emit->count.total);
     emit->coverage = coverage_new(unit);
     vectors_each(unit, &emit->plan, measure_vector, emit);
+    emit->covered = coverage_count(emit->coverage);
     if (emit->graded)
         emit->faults = grade_finish(emit->grade, emit->count.exhaustive);
 }
@@ -116,7 +121,7 @@ static void print_vectors(const Emit *emit) {
 
 /* What the vectors make the unit do, of all that some input makes it do. */
 static void print_coverage(const Emit *emit) {
-    CoverageCount count = coverage_count(emit->coverage);
+    CoverageCount count = emit->covered;
     printf("coverage %llu/%llu operations, %llu/%llu flag levels, %llu/%llu column events, carries "
            "through %u/%u columns\n",
            (unsigned long long)count.operations, (unsigned long long)count.operations_possible,
@@ -135,7 +140,7 @@ static void print_circuit(const Emit *emit) {
         puts("circuit  as the synthesizer makes it");
         return;
     }
-    Cost cost = cost_count(&emit->netlist);
+    Cost cost = emit->cost;
     printf("circuit  %u two-input gates, %u levels, largest fan-out %u", cost.gates, cost.levels,
            cost.fan_out);
     print_some(cost.inverters, "inverters");

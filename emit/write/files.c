@@ -10,11 +10,11 @@
 #include "write/files.h"
 
 #include "base/memory.h"
+#include "base/signals.h"
 
 #include <assert.h>
 #include <errno.h>
 #include <fcntl.h>
-#include <signal.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -39,16 +39,13 @@ typedef struct {
     bool placed;
 } Output;
 
-enum { SIGNALS = 3 };
-static const int caught[SIGNALS] = {SIGINT, SIGTERM, SIGHUP};
-
 struct Files {
     char *folder; /* for messages */
     int directory;
     bool overwrite;
     Output *file;
     size_t count;
-    struct sigaction before[SIGNALS];
+    Signals before;
     struct sigaction size_before; /* SIGXFSZ */
 };
 
@@ -58,47 +55,23 @@ static Files *current;
 
 /* ---- signals ------------------------------------------------------------------------------- */
 
-static void block_signals(sigset_t *before) {
-    sigset_t set;
-    sigemptyset(&set);
-    for (int i = 0; i < SIGNALS; i++)
-        sigaddset(&set, caught[i]);
-    sigprocmask(SIG_BLOCK, &set, before);
-}
-
-static void unblock_signals(const sigset_t *before) {
-    sigprocmask(SIG_SETMASK, before, NULL);
-}
-
-/* Calls only what POSIX lists as safe in a handler. SA_RESETHAND has restored the default action,
- * so the signal raised again ends the program once the handler returns. */
-static void on_signal(int number) {
+static void remove_temporary_files(void) {
     for (size_t i = 0; current != NULL && i < current->count; i++)
         if (current->file[i].temporary[0] != '\0')
             unlinkat(current->directory, current->file[i].temporary, 0);
-    raise(number);
 }
 
-/* A signal that is ignored (nohup, a shell's background job) stays ignored. SIGXFSZ is ignored
- * meanwhile, so that a limit on the size of files (ulimit -f) is an error like a full disk. */
+/* SIGXFSZ is ignored meanwhile, so that a limit on the size of files (ulimit -f) is an error like a
+ * full disk. */
 static void take_signals(Files *files) {
-    struct sigaction action = {.sa_handler = on_signal, .sa_flags = (int)SA_RESETHAND};
-    sigemptyset(&action.sa_mask);
-    for (int i = 0; i < SIGNALS; i++)
-        sigaddset(&action.sa_mask, caught[i]);
-    for (int i = 0; i < SIGNALS; i++) {
-        sigaction(caught[i], NULL, &files->before[i]);
-        if (files->before[i].sa_handler != SIG_IGN)
-            sigaction(caught[i], &action, NULL);
-    }
+    signals_clean_up(&files->before, remove_temporary_files);
     struct sigaction ignore = {.sa_handler = SIG_IGN};
     sigemptyset(&ignore.sa_mask);
     sigaction(SIGXFSZ, &ignore, &files->size_before);
 }
 
 static void give_signals_back(const Files *files) {
-    for (int i = 0; i < SIGNALS; i++)
-        sigaction(caught[i], &files->before[i], NULL);
+    signals_clean_up_no_more(&files->before);
     sigaction(SIGXFSZ, &files->size_before, NULL);
 }
 
@@ -168,10 +141,10 @@ Files *files_open(const char *folder, bool overwrite, Problem *problem) {
     files->overwrite = overwrite;
 
     sigset_t before;
-    block_signals(&before);
+    signals_block(&before);
     current = files;
     take_signals(files);
-    unblock_signals(&before);
+    signals_unblock(&before);
     return files;
 }
 
@@ -239,9 +212,9 @@ FILE *files_add(Files *files, const char *name, Problem *problem) {
     if (!check_name(files, name, problem))
         return NULL;
     sigset_t before;
-    block_signals(&before);
+    signals_block(&before);
     FILE *stream = add_blocked(files, name, problem);
-    unblock_signals(&before);
+    signals_unblock(&before);
     return stream;
 }
 
@@ -498,10 +471,10 @@ static void finish(Files *files) {
 bool files_commit(Files *files, Problem *problem) {
     bool settled = settle_all(files, problem);
     sigset_t before;
-    block_signals(&before);
+    signals_block(&before);
     bool done = settled && place_all(files, problem);
     finish(files);
-    unblock_signals(&before);
+    signals_unblock(&before);
     return done;
 }
 
@@ -509,7 +482,7 @@ void files_abandon(Files *files) {
     if (files == NULL)
         return;
     sigset_t before;
-    block_signals(&before);
+    signals_block(&before);
     finish(files);
-    unblock_signals(&before);
+    signals_unblock(&before);
 }

@@ -695,9 +695,9 @@ static pid_t start_child(void (*work)(int told)) {
 
 static void a_signal_while_writing_leaves_the_folder_as_it_was(void **state) {
     (void)state;
-    static const int numbers[] = {SIGTERM, SIGINT, SIGHUP};
+    static const int numbers[] = {SIGTERM, SIGINT, SIGHUP, SIGQUIT};
     put_old_unit();
-    for (int i = 0; i < 3; i++) {
+    for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++) {
         pid_t child = start_child(write_without_end);
         assert_non_null(strstr(names_in("."), " .sumwright-")); /* something to remove */
         kill(child, numbers[i]);
@@ -836,10 +836,14 @@ static void exit_with_a_set_open(void) {
     exit(3);
 }
 
+static void no_memory(void *context) {
+    (void)context;
+    exit(STATUS_SURROUNDINGS);
+}
+
 static void run_out_of_memory(void) {
     open_unit(true);
-    int nowhere = open("/dev/null", O_WRONLY);
-    dup2(nowhere, STDERR_FILENO);
+    memory_on_lack(no_memory, NULL);
     memory_resize(NULL, SIZE_MAX, 2);
 }
 

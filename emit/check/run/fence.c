@@ -1,12 +1,11 @@
 /* See fence.h. */
 #include "check/run/fence.h"
 
-#include "base/memory.h"
+#include "base/signals.h"
 
 #include <errno.h>
 #include <fcntl.h>
 #include <limits.h>
-#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -36,61 +35,6 @@ char *fence_find(const char *program) {
         folder += length + (folder[length] == ':');
     }
     return NULL;
-}
-
-/* ---- signals ------------------------------------------------------------------------------- */
-
-/* Signals are blocked but for the waiting in sigsuspend, so that a flag set is a flag seen. */
-static volatile sig_atomic_t caught;  /* the signal that is to end this process, or 0 */
-static volatile sig_atomic_t ringing; /* the clock has run out */
-
-static void on_end(int number) {
-    caught = number;
-}
-
-static void on_alarm(int number) {
-    (void)number;
-    ringing = 1;
-}
-
-static void on_child(int number) {
-    (void)number;
-}
-
-enum { SIGNALS = 6 };
-static const int signals[SIGNALS] = {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGALRM, SIGCHLD};
-
-typedef struct {
-    sigset_t mask;
-    struct sigaction action[SIGNALS];
-} Before;
-
-static void take_signals(Before *before) {
-    sigset_t set;
-    sigemptyset(&set);
-    for (int k = 0; k < SIGNALS; k++)
-        sigaddset(&set, signals[k]);
-    sigprocmask(SIG_BLOCK, &set, &before->mask);
-    caught = 0;
-    ringing = 0;
-    for (int k = 0; k < SIGNALS; k++) {
-        struct sigaction action = {.sa_handler = signals[k] == SIGALRM   ? on_alarm
-                                                 : signals[k] == SIGCHLD ? on_child
-                                                                         : on_end};
-        sigemptyset(&action.sa_mask);
-        sigaction(signals[k], NULL, &before->action[k]);
-        bool ignored = before->action[k].sa_handler == SIG_IGN && signals[k] != SIGCHLD;
-        if (!ignored)
-            sigaction(signals[k], &action, NULL);
-    }
-}
-
-static void give_signals_back(const Before *before) {
-    for (int k = 0; k < SIGNALS; k++)
-        sigaction(signals[k], &before->action[k], NULL);
-    if (caught != 0)
-        raise(caught); /* takes effect when the mask is back */
-    sigprocmask(SIG_SETMASK, &before->mask, NULL);
 }
 
 /* ---- the child ----------------------------------------------------------------------------- */
@@ -124,15 +68,13 @@ typedef struct {
     char *const *arguments;
     char *const *environment;
     const FenceLimits *limits;
-    const Before *before;
+    const Signals *before;
 } Start;
 
 /* In the child: only system calls, and the program in place of this one, or status 127. */
 static void become(const Start *start) {
     setpgid(0, 0);
-    for (int k = 0; k < SIGNALS; k++)
-        signal(signals[k], SIG_DFL);
-    sigprocmask(SIG_SETMASK, &start->before->mask, NULL);
+    signals_default(start->before);
     int nothing = open("/dev/null", O_RDONLY);
     bool good = chdir(start->folder) == 0 && nothing != -1 && dup2(nothing, STDIN_FILENO) != -1;
     int log = open(start->log, O_WRONLY | O_CREAT | O_TRUNC, 0600);
@@ -151,17 +93,14 @@ static void become(const Start *start) {
 /* ---- waiting ------------------------------------------------------------------------------- */
 
 /* Until the child has ended, the clock has run out, or a signal says to end. */
-static bool wait_for(pid_t child, const Before *before, int *status) {
-    sigset_t open = before->mask;
-    for (int k = 0; k < SIGNALS; k++)
-        sigdelset(&open, signals[k]);
+static bool wait_for(pid_t child, const Signals *before, int *status) {
     for (;;) {
         pid_t ended = waitpid(child, status, WNOHANG);
         if (ended == child)
             return true;
-        if (caught != 0 || ringing != 0 || (ended == -1 && errno != EINTR))
+        if (signals_caught() != 0 || signals_rang() || (ended == -1 && errno != EINTR))
             return false;
-        sigsuspend(&open);
+        signals_wait(before);
     }
 }
 
@@ -185,7 +124,7 @@ static FenceEnd meaning(int status, bool long_run) {
     return WTERMSIG(status) == SIGXFSZ ? FENCE_OUTPUT : FENCE_CRASHED;
 }
 
-static FenceEnd watch(pid_t child, const FenceLimits *limits, const Before *before, int *status) {
+static FenceEnd watch(pid_t child, const FenceLimits *limits, const Signals *before, int *status) {
     double before_it = processor_seconds();
     alarm(limits->seconds * CLOCK_FACTOR + 1);
     bool ended = wait_for(child, before, status);
@@ -205,8 +144,8 @@ bool fence_run(const char *folder, const char *program, char *const *arguments, 
     snprintf(path, sizeof path, "PATH=%s", inherited != NULL ? inherited : "/usr/bin:/bin");
     static char locale[] = "LC_ALL=C", temporary[] = "TMPDIR=.";
     char *const environment[] = {path, locale, temporary, NULL};
-    Before before;
-    take_signals(&before);
+    Signals before;
+    signals_take(&before);
     Start start = {folder, program, log, arguments, environment, limits, &before};
     pid_t child = fork();
     if (child == 0)
@@ -214,13 +153,13 @@ bool fence_run(const char *folder, const char *program, char *const *arguments, 
     if (child == -1) {
         problem_set(problem, STATUS_SURROUNDINGS, "cannot start a process (%s); end some others",
                     strerror(errno));
-        give_signals_back(&before);
+        signals_give_back(&before);
         return false;
     }
     setpgid(child, child); /* in the child, too: whoever comes first */
     int status = 0;
     *end = watch(child, limits, &before, &status);
-    give_signals_back(&before);
+    signals_give_back(&before);
     if (WIFEXITED(status) && WEXITSTATUS(status) == 127)
         return problem_set(problem, STATUS_SURROUNDINGS,
                            "cannot start %s; install Icarus Verilog anew",
