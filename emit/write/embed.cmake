@@ -1,7 +1,7 @@
 # Writes a C file that holds the templates as byte arrays (see embedded.h), run while building:
 #   cmake -D OUTPUT=embedded_templates.c -D "TEMPLATES=a;b" -P embed.cmake
 # Arrays and not string literals: ISO C promises only 4095 characters in a literal.
-cmake_minimum_required(VERSION 3.25)
+cmake_minimum_required(VERSION 3.22)
 
 if(NOT DEFINED OUTPUT OR NOT DEFINED TEMPLATES)
   message(FATAL_ERROR "embed.cmake needs -D OUTPUT=FILE and -D TEMPLATES=LIST")

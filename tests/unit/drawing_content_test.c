@@ -108,7 +108,7 @@ static void check_connections(const char *line) {
     }
     for (uint32_t k = 0; k < netlist.output_count; k++) {
         Literal literal = netlist.outputs[k].literal;
-        char name[64];
+        char name[UNIT_NAME_MAX + 1];
         if (netlist.outputs[k].pin == PIN_RESULT)
             snprintf(name, sizeof name, "r%u", netlist.outputs[k].bit);
         else

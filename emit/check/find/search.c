@@ -137,7 +137,7 @@ static void try_theory(Search *search, const Move *const *chosen, int count) {
  * one. */
 void search_all(Search *search) {
     int count = 0;
-    const Move *moves = moves_all(&count), *chosen[MOVES_AT_ONCE];
+    const Move *moves = moves_all(&count), *chosen[MOVES_AT_ONCE] = {NULL};
     for (int g = 0; g < search->study->group_count; g++) {
         study_fit(search->study, &as_it_should_be, false, g, &search->base[g]);
         search->base_stuck[g] = search->base[g];
