@@ -3,6 +3,8 @@
  * 2(2^n - 1) + 1, the smallest -(2^n - 1) - 1. */
 #include "model/model.h"
 
+#include <assert.h>
+
 typedef enum { TERM_ZERO, TERM_A, TERM_B } Term;
 typedef enum { EXTRA_NONE, EXTRA_ONE, EXTRA_CIN } Extra;
 
@@ -14,17 +16,18 @@ typedef struct {
     Extra extra;
 } Formula;
 
-static const Formula formulas[OP_COUNT] = {
-    [OP_ADD] = {TERM_A, false, TERM_B, EXTRA_NONE},   /* a + b */
-    [OP_ADC] = {TERM_A, false, TERM_B, EXTRA_CIN},    /* a + b + carry */
-    [OP_SUB] = {TERM_A, true, TERM_B, EXTRA_NONE},    /* a - b */
-    [OP_SBC] = {TERM_A, true, TERM_B, EXTRA_CIN},     /* a - b - borrow */
-    [OP_RSB] = {TERM_B, true, TERM_A, EXTRA_NONE},    /* b - a */
-    [OP_INC] = {TERM_A, false, TERM_ZERO, EXTRA_ONE}, /* a + 1 */
-    [OP_DEC] = {TERM_A, true, TERM_ZERO, EXTRA_ONE},  /* a - 1 */
-    [OP_NEG] = {TERM_ZERO, true, TERM_A, EXTRA_NONE}, /* -a */
-    [OP_PASS] = {TERM_A, false, TERM_ZERO, EXTRA_NONE},
-};
+static const Formula add_formula = {TERM_A, false, TERM_B, EXTRA_NONE};
+static const Formula adc_formula = {TERM_A, false, TERM_B, EXTRA_CIN};
+static const Formula sub_formula = {TERM_A, true, TERM_B, EXTRA_NONE};
+static const Formula sbc_formula = {TERM_A, true, TERM_B, EXTRA_CIN};
+static const Formula rsb_formula = {TERM_B, true, TERM_A, EXTRA_NONE};
+static const Formula inc_formula = {TERM_A, false, TERM_ZERO, EXTRA_ONE};
+static const Formula dec_formula = {TERM_A, true, TERM_ZERO, EXTRA_ONE};
+static const Formula neg_formula = {TERM_ZERO, true, TERM_A, EXTRA_NONE};
+static const Formula pass_formula = {TERM_A, false, TERM_ZERO, EXTRA_NONE};
+
+#define FORMULA_ROW(ID, id, ...) [OP_##ID] = &id##_formula,
+static const Formula *const formulas[OP_COUNT] = {OPERATIONS(FORMULA_ROW)};
 
 /* An operation with its numbers put in: first + second + extra, or with minus for plus. */
 typedef struct {
@@ -51,8 +54,6 @@ static void exact_result(const Sum *sum, bool is_signed, Word *exact) {
 
 /* The carry, or in a subtraction the borrow, out of the lowest 4 bits. */
 static bool carries_out_of_low_digit(const Sum *sum) {
-    if (sum->first->width < 4)
-        return false;
     int first = (int)(sum->first->limb[0] & 15);
     int second = (int)(sum->second->limb[0] & 15);
     return sum->minus ? first - second - sum->extra < 0 : first + second + sum->extra > 15;
@@ -64,101 +65,133 @@ static bool at_the_pin(const Unit *unit, const Sum *sum, bool carry_or_borrow) {
     return carry_or_borrow != complemented;
 }
 
-/* The flags that describe the exact result. In bits: a result is below 0 when its top bit n + 1 is
- * 1; a sum of unsigned words, which is never below 0, is >= 2^n when bit n is 1; a signed result,
- * which is always in [-2^n, 2^n - 1], is in [-2^(n-1), 2^(n-1) - 1] when bit n - 1 equals the top
- * bit. */
-static void describe_exact(const Unit *unit, const Sum *sum, const Word *exact_unsigned,
-                           const Word *exact_signed, bool *flag) {
-    unsigned n = unit->width;
-    bool below = word_bit(exact_unsigned, n + 1);
-    bool above = word_bit(exact_unsigned, n);
-    bool sign = word_bit(exact_signed, n + 1);
-    flag[FLAG_CARRY] = at_the_pin(unit, sum, sum->minus ? below : above);
-    flag[FLAG_OVERFLOW] = word_bit(exact_signed, n - 1) != sign;
-    flag[FLAG_LESS_SIGNED] = sign;
-    flag[FLAG_LESS_UNSIGNED] = below;
-    flag[FLAG_HALF_CARRY] = n >= 4 && at_the_pin(unit, sum, carries_out_of_low_digit(sum));
+/* All that flags are defined on. Of the exact results, in bits: one is below 0 when its top bit
+ * n + 1 is 1; a sum of unsigned words, which is never below 0, is >= 2^n when bit n is 1; a signed
+ * result, which is always in [-2^n, 2^n - 1], is in [-2^(n-1), 2^(n-1) - 1] when bit n - 1 equals
+ * the top bit. */
+typedef struct {
+    const Unit *unit;
+    Word zero; /* an operand of some formulas */
+    Sum sum;
+    Word exact_unsigned, exact_signed;
+    Word *result; /* delivered */
+} Exact;
+
+/* ---- the flags ----------------------------------------------------------------------------- */
+
+static bool is_less_signed(const Exact *exact) {
+    return word_bit(&exact->exact_signed, exact->unit->width + 1);
 }
 
+static bool is_less_unsigned(const Exact *exact) {
+    return word_bit(&exact->exact_unsigned, exact->unit->width + 1);
+}
+
+static bool is_overflow(const Exact *exact) {
+    return word_bit(&exact->exact_signed, exact->unit->width - 1) != is_less_signed(exact);
+}
+
+static bool is_carry(const Exact *exact) {
+    bool above = word_bit(&exact->exact_unsigned, exact->unit->width);
+    return at_the_pin(exact->unit, &exact->sum, exact->sum.minus ? is_less_unsigned(exact) : above);
+}
+
+static bool is_half_carry(const Exact *exact) {
+    return exact->unit->width >= 4 &&
+           at_the_pin(exact->unit, &exact->sum, carries_out_of_low_digit(&exact->sum));
+}
+
+static bool is_zero(const Exact *exact) {
+    return word_is_zero(exact->result);
+}
+
+static bool is_negative(const Exact *exact) {
+    return word_bit(exact->result, exact->unit->width - 1);
+}
+
+static bool is_parity(const Exact *exact) {
+    return word_parity(exact->result);
+}
+
+#define FLAG_ROW(ID, pin, ...) [FLAG_##ID] = is_##pin,
+static bool (*const definitions[FLAG_COUNT])(const Exact *) = {FLAGS(FLAG_ROW)};
+
+/* ---- the result ---------------------------------------------------------------------------- */
+
 /* The exact signed result brought into [-2^(n-1), 2^(n-1) - 1]. */
-static void clamp_signed(unsigned n, const Word *exact, const bool *flag, Word *result) {
-    if (!flag[FLAG_OVERFLOW]) {
-        word_resize_unsigned(result, exact, n);
-    } else if (flag[FLAG_LESS_SIGNED]) {
-        word_zero(result, n);
-        word_put(result, n - 1, true);
-    } else {
-        word_ones(result, n);
-        word_put(result, n - 1, false);
+static void clamp_signed(Exact *exact) {
+    unsigned n = exact->unit->width;
+    if (!is_overflow(exact)) {
+        word_resize_unsigned(exact->result, &exact->exact_signed, n);
+        return;
     }
+    word_zero(exact->result, n);
+    word_put(exact->result, n - 1, true);
+    if (!is_less_signed(exact))
+        word_not(exact->result, exact->result);
 }
 
 /* The exact unsigned result brought into [0, 2^n - 1]. */
-static void clamp_unsigned(unsigned n, const Word *exact, Word *result) {
-    if (word_bit(exact, n + 1))
-        word_zero(result, n);
-    else if (word_bit(exact, n))
-        word_ones(result, n);
+static void clamp_unsigned(Exact *exact) {
+    unsigned n = exact->unit->width;
+    if (is_less_unsigned(exact))
+        word_zero(exact->result, n);
+    else if (word_bit(&exact->exact_unsigned, n))
+        word_ones(exact->result, n);
     else
-        word_resize_unsigned(result, exact, n);
+        word_resize_unsigned(exact->result, &exact->exact_unsigned, n);
 }
 
-static void deliver(const Unit *unit, const Word *exact_unsigned, const Word *exact_signed,
-                    Outcome *outcome) {
-    switch (unit->overflow) {
+static void deliver(Exact *exact) {
+    switch (exact->unit->overflow) {
     case OVERFLOW_SATURATE_SIGNED:
-        clamp_signed(unit->width, exact_signed, outcome->flag, &outcome->result);
+        clamp_signed(exact);
         break;
     case OVERFLOW_SATURATE_UNSIGNED:
-        clamp_unsigned(unit->width, exact_unsigned, &outcome->result);
+        clamp_unsigned(exact);
         break;
-    default:
-        word_resize_unsigned(&outcome->result, exact_unsigned, unit->width);
+    case OVERFLOW_WRAP:
+        word_resize_unsigned(exact->result, &exact->exact_unsigned, exact->unit->width);
+        break;
     }
-    outcome->flag[FLAG_ZERO] = word_is_zero(&outcome->result);
-    outcome->flag[FLAG_NEGATIVE] = word_bit(&outcome->result, unit->width - 1);
-    outcome->flag[FLAG_PARITY] = word_parity(&outcome->result);
 }
 
-static void deliver_nothing(const Unit *unit, Outcome *outcome) {
-    word_zero(&outcome->result, unit->width);
-    for (int f = 0; f < FLAG_COUNT; f++)
-        outcome->flag[f] = f == FLAG_ZERO;
-}
-
-/* The operation's formula with the operands and the level of cin put in. */
-static Sum sum_of(const Unit *unit, int choice, const Word *const terms[], bool cin) {
-    const Formula *formula = &formulas[unit->choice[choice].operation];
-    Sum sum = {terms[formula->first], terms[formula->second], formula->minus, false};
-    sum.extra =
-        formula->extra == EXTRA_ONE || (formula->extra == EXTRA_CIN && at_the_pin(unit, &sum, cin));
-    return sum;
+/* The operation's formula with the operands and the level of cin put in, and what it comes to. */
+static void work_out(const Unit *unit, int choice, const Word *a, const Word *b, bool cin,
+                     Exact *exact) {
+    assert(choice >= 0 && choice < unit->choice_count);
+    assert(a->width == unit->width && b->width == unit->width);
+    const Word *const terms[] = {[TERM_ZERO] = &exact->zero, [TERM_A] = a, [TERM_B] = b};
+    const Formula *formula = formulas[unit->choice[choice].operation];
+    exact->unit = unit;
+    word_zero(&exact->zero, unit->width);
+    exact->sum = (Sum){terms[formula->first], terms[formula->second], formula->minus, false};
+    exact->sum.extra = formula->extra == EXTRA_ONE ||
+                       (formula->extra == EXTRA_CIN && at_the_pin(unit, &exact->sum, cin));
+    exact_result(&exact->sum, false, &exact->exact_unsigned);
+    exact_result(&exact->sum, true, &exact->exact_signed);
 }
 
 void model_exact(const Unit *unit, int choice, const Word *a, const Word *b, bool cin,
                  Word *exact_unsigned, Word *exact_signed) {
-    Word zero;
-    word_zero(&zero, unit->width);
-    Sum sum = sum_of(unit, choice,
-                     (const Word *[]){[TERM_ZERO] = &zero, [TERM_A] = a, [TERM_B] = b}, cin);
-    exact_result(&sum, false, exact_unsigned);
-    exact_result(&sum, true, exact_signed);
+    Exact exact;
+    work_out(unit, choice, a, b, cin, &exact);
+    *exact_unsigned = exact.exact_unsigned;
+    *exact_signed = exact.exact_signed;
 }
 
 void model_outcome(const Unit *unit, int choice, const Word *a, const Word *b, bool cin,
                    Outcome *outcome) {
     if (choice == UNIT_NOTHING) {
-        deliver_nothing(unit, outcome);
+        word_zero(&outcome->result, unit->width);
+        for (int f = 0; f < FLAG_COUNT; f++)
+            outcome->flag[f] = f == FLAG_ZERO;
         return;
     }
-    Word zero;
-    word_zero(&zero, unit->width);
-    Sum sum = sum_of(unit, choice,
-                     (const Word *[]){[TERM_ZERO] = &zero, [TERM_A] = a, [TERM_B] = b}, cin);
-    Word exact_unsigned, exact_signed;
-    exact_result(&sum, false, &exact_unsigned);
-    exact_result(&sum, true, &exact_signed);
-    describe_exact(unit, &sum, &exact_unsigned, &exact_signed, outcome->flag);
-    deliver(unit, &exact_unsigned, &exact_signed, outcome);
+    Exact exact;
+    work_out(unit, choice, a, b, cin, &exact);
+    exact.result = &outcome->result;
+    deliver(&exact);
+    for (int f = 0; f < FLAG_COUNT; f++)
+        outcome->flag[f] = definitions[f](&exact);
 }

@@ -5,6 +5,7 @@
 #include "vectors/columns.h"
 #include "vectors/parts.h"
 #include "vectors/patterns.h"
+#include "vectors/positions.h"
 
 /* Columns begin ... end - 1 pass the carry on. Column begin - 1 forces it to the level, or where
  * begin is 0 the first carry is that level. Column end, if the word has one, forces the opposite.
@@ -53,10 +54,10 @@ static bool first_carry_is_free(const Chain *chain) {
     return !chain->through && chain->begin > 0;
 }
 
-static bool send_chain(Generator *generator, int choice, const Columns *columns, bool first_carry) {
-    columns_to_operands(generator->unit->choice[choice].operation, columns, &generator->vector.a,
+static void send_chain(Generator *generator, int choice, const Columns *columns, bool first_carry) {
+    columns_to_operands(generator_operation(generator, choice), columns, &generator->vector.a,
                         &generator->vector.b);
-    return part_send_choice(generator, VECTOR_CHAIN, choice, first_carry);
+    generator_send_choice(generator, VECTOR_CHAIN, choice, first_carry);
 }
 
 /* A result that saturates hides the carries below it. In wide words, which have few chains, the
@@ -69,26 +70,25 @@ static bool hides_results(const Unit *unit) {
  * of 0, among columns that force the opposite or through columns that pass carries on. The placing
  * changes with the begin only: from one end to the next few columns change, so that a simulator
  * that follows every event has little to do. */
-static bool chain_between(Generator *generator, int choice, int variant, unsigned begin,
+static void chain_between(Generator *generator, int choice, int variant, unsigned begin,
                           unsigned end) {
-    Operation operation = generator->unit->choice[choice].operation;
+    Operation operation = generator_operation(generator, choice);
     Chain chain = {begin, end, variant % 2 == 0, variant >= 2};
     bool first_carry = first_carry_for(&chain);
     bool possible = operation_facts(operation)->reads_cin || first_carry_is_free(&chain) ||
-                    first_carry == columns_first_carry(operation);
+                    first_carry == adder_first_at_rest(operation);
     if (!possible)
-        return true;
+        return;
     unsigned placing = chain.through ? 2 : (unsigned)variant; /* of three variants, three */
     Columns columns;
     columns_of_chain(&chain, generator->unit->width, (begin + placing) % PLACINGS, &columns);
-    if (!send_chain(generator, choice, &columns, first_carry))
-        return false;
+    send_chain(generator, choice, &columns, first_carry);
     unsigned last = generator->unit->width - 1;
     if (!hides_results(generator->unit) || begin > last)
-        return true;
+        return;
     word_put(&columns.propagate, last, false);
     word_put(&columns.level, last, operation_facts(operation)->subtracts);
-    return send_chain(generator, choice, &columns, first_carry);
+    send_chain(generator, choice, &columns, first_carry);
 }
 
 enum { EACH_COLUMN_MAX = 1024 }; /* bits; beyond, the file would be far larger than the unit */
@@ -97,46 +97,40 @@ enum { EACH_COLUMN_MAX = 1024 }; /* bits; beyond, the file would be far larger t
  * a chain to the end of the word and, where all other columns pass carries on, one to its neighbour
  * and stops one from below all and one from the lowest column. Structures that jump over groups of
  * columns, of any size, need no more. */
-static bool chains_at(Generator *generator, int choice, int variant, unsigned column) {
+static void chains_at(Generator *generator, int choice, int variant, unsigned column) {
     unsigned width = generator->unit->width;
-    if (variant < 2)
-        return chain_between(generator, choice, variant, column + 1, width);
-    unsigned next = column + 2 < width ? column + 2 : width;
-    unsigned lowest = column == 0 ? 0 : 1;
-    return chain_between(generator, choice, variant, 0, column + 1) &&
-           chain_between(generator, choice, variant, lowest, column + 1) &&
-           chain_between(generator, choice, variant, column + 1, next);
+    if (variant < 2) {
+        chain_between(generator, choice, variant, column + 1, width);
+        return;
+    }
+    chain_between(generator, choice, variant, 0, column + 1);
+    chain_between(generator, choice, variant, column == 0 ? 0 : 1, column + 1);
+    chain_between(generator, choice, variant, column + 1, column + 2 < width ? column + 2 : width);
 }
 
 /* An operation that reads a only cannot start a chain in a column of its choice. That leaves few,
  * and among columns that force the opposite every one is sent, in wide words too: nothing else
  * gives the last column a carry and no one of its own. */
-static bool chains_of_variant(Generator *generator, int choice, int variant,
+static void chains_of_variant(Generator *generator, int choice, int variant,
                               const Positions *positions) {
     unsigned width = generator->unit->width;
-    bool reads_b = operation_facts(generator->unit->choice[choice].operation)->reads_b;
+    bool reads_b = operation_facts(generator_operation(generator, choice))->reads_b;
     bool every = !reads_b && (variant < 2 || width <= EACH_COLUMN_MAX);
     for (unsigned j = 0; j < (every ? width : positions->count); j++)
-        if (!chain_between(generator, choice, variant, 0, (every ? j : positions->at[j]) + 1))
-            return false;
-    bool each = reads_b && width > POSITIONS_MAX && width <= EACH_COLUMN_MAX;
-    for (unsigned j = 0; each && j < width; j++)
-        if (!chains_at(generator, choice, variant, j))
-            return false;
-    for (unsigned i = 0; reads_b && i < positions->count; i++)
+        chain_between(generator, choice, variant, 0, (every ? j : positions->at[j]) + 1);
+    if (!reads_b)
+        return;
+    if (width > POSITIONS_MAX && width <= EACH_COLUMN_MAX)
+        for (unsigned j = 0; j < width; j++)
+            chains_at(generator, choice, variant, j);
+    for (unsigned i = 0; i < positions->count; i++)
         for (unsigned j = i; j < positions->count; j++)
-            if (!chain_between(generator, choice, variant, positions->at[i] + 1,
-                               positions->at[j] + 1))
-                return false;
-    return true;
+            chain_between(generator, choice, variant, positions->at[i] + 1, positions->at[j] + 1);
 }
 
-bool part_chains(Generator *generator) {
-    Positions positions;
-    positions_of(generator->unit->width, &positions);
+void part_chains(Generator *generator) {
+    Positions positions = positions_of(generator->unit->width);
     for (int k = 0; k < generator->unit->choice_count; k++)
         for (int variant = 0; variant < 4; variant++)
-            if (!chains_of_variant(generator, k, variant, &positions))
-                return false;
-    return true;
+            chains_of_variant(generator, k, variant, &positions);
 }

@@ -1,14 +1,13 @@
 /* Operands chosen by what they do to the carry, as the adder inside the unit sees it.
  *
- * Every operation gives one adder two words x and y and a first carry: a - b is a + not b + 1.
- * Each column of the adder either propagates (x and y differ: the carry passes) or forces the
- * carry to a level (x = y = 1 generates a carry, x = y = 0 kills it). Columns says which, and the
- * operation's definition turns that into a and b. */
+ * Every operation gives one adder two words x and y and a first carry (model/adder.h). Each column
+ * of the adder either propagates (x and y differ: the carry passes) or forces the carry to a level
+ * (x = y = 1 generates a carry, x = y = 0 kills it). Columns says which, and what the operation
+ * gives the adder turns that into a and b. */
 #ifndef SUMWRIGHT_VECTORS_COLUMNS_H
 #define SUMWRIGHT_VECTORS_COLUMNS_H
 
-#include "model/word.h"
-#include "unit/unit.h"
+#include "model/adder.h"
 
 typedef struct {
     Word propagate; /* 1: the column passes the carry on */
@@ -22,13 +21,5 @@ typedef struct {
  * force the one level that y has. They take propagate and leave the level; b becomes in_x, so
  * that a design that reads b all the same is seen to. */
 void columns_to_operands(Operation operation, const Columns *columns, Word *a, Word *b);
-
-/* The way back: what an operation gives the adder on these operands; the value returned is the
- * first carry. cin is the level of the pin. */
-bool columns_of_operands(const Unit *unit, Operation operation, const Word *a, const Word *b,
-                         bool cin, Word *x, Word *y);
-
-/* The first carry of an operation that does not read cin. */
-bool columns_first_carry(Operation operation);
 
 #endif

@@ -9,19 +9,20 @@
 #include "vectors/columns.h"
 #include "vectors/parts.h"
 #include "vectors/patterns.h"
+#include "vectors/results.h"
 
 /* Sends columns for an operation with the first carry that is wanted. Where the operation has
  * another, column 0 forces the carry that column 1 is to get. */
-static bool send_columns(Generator *generator, int choice, Columns *columns, bool first_carry) {
-    Operation operation = generator->unit->choice[choice].operation;
+static void send_columns(Generator *generator, int choice, Columns *columns, bool first_carry) {
+    Operation operation = generator_operation(generator, choice);
     bool fixed = !operation_facts(operation)->reads_cin;
-    if (fixed && first_carry != columns_first_carry(operation) &&
+    if (fixed && first_carry != adder_first_at_rest(operation) &&
         word_bit(&columns->propagate, 0)) {
         word_put(&columns->propagate, 0, false);
         word_put(&columns->level, 0, first_carry);
     }
     columns_to_operands(operation, columns, &generator->vector.a, &generator->vector.b);
-    return part_send_choice(generator, VECTOR_COMPACT, choice, first_carry);
+    generator_send_choice(generator, VECTOR_COMPACT, choice, first_carry);
 }
 
 /* ---- every input of every cell ------------------------------------------------------------- */
@@ -54,7 +55,7 @@ static void put_top(Columns *columns, Top top) {
     word_put(&columns->level, last, top == TOP_FORCES_1);
 }
 
-static bool every_cell_input(Generator *generator, int choice, Top top) {
+static void every_cell_input(Generator *generator, int choice, Top top) {
     unsigned width = generator->unit->width;
     for (size_t k = 0; k < sizeof cells / sizeof cells[0]; k++) {
         Columns columns;
@@ -62,59 +63,54 @@ static bool every_cell_input(Generator *generator, int choice, Top top) {
         pattern_repeat(&columns.level, width, cells[k].level);
         pattern_repeat(&columns.in_x, width, cells[k].in_x);
         put_top(&columns, top);
-        if (!send_columns(generator, choice, &columns, cells[k].first_carry))
-            return false;
+        send_columns(generator, choice, &columns, cells[k].first_carry);
     }
-    return true;
 }
 
 /* ---- one column at a time ------------------------------------------------------------------ */
 
-/* Any operation will do, as all share what looks at the result, but for neg where there is another:
- * saturated unsigned, its result is always 0. */
-static int choice_for_results(const Unit *unit) {
-    return unit->choice_count > 1 && unit->choice[0].operation == OP_NEG ? 1 : 0;
+/* Any operation will do, as all share what looks at the result, but where there is another not one
+ * that only takes away from 0, as neg: saturated unsigned, its result is always 0. */
+static int choice_for_results(const Generator *generator) {
+    bool taken_from_0 = result_is_taken_from_0(generator_operation(generator, 0));
+    return generator->unit->choice_count > 1 && taken_from_0 ? 1 : 0;
 }
 
-static bool results_of_single_ones(Generator *generator, int choice) {
+static void results_of_single_ones(Generator *generator, int choice) {
     for (unsigned i = 0; i < generator->unit->width; i++)
-        if (!part_send_single_one(generator, VECTOR_COMPACT, choice, i))
-            return false;
-    return true;
+        result_send_single_one(generator, VECTOR_COMPACT, choice, i);
 }
 
 /* The operations that read a only: the one way to give a column a carry and no one of its own is a
  * carry through all columns before it. The results of inc and neg do that; dec needs the operand.
  */
-static bool operands_of_single_ones(Generator *generator, int choice) {
+static void operands_of_single_ones(Generator *generator, int choice) {
     unsigned width = generator->unit->width;
     word_zero(&generator->vector.b, width);
     for (unsigned i = 0; i < width; i++) {
         word_zero(&generator->vector.a, width);
         word_put(&generator->vector.a, i, true);
-        if (!part_send_choice(generator, VECTOR_COMPACT, choice, false))
-            return false;
+        generator_send_choice(generator, VECTOR_COMPACT, choice, false);
     }
-    return true;
 }
 
-static bool every_column(Generator *generator) {
-    int any = choice_for_results(generator->unit);
-    if (generator->unit->flag[FLAG_PARITY] && !part_send_parities(generator, VECTOR_COMPACT, any))
-        return false;
+static void every_column(Generator *generator) {
+    int any = choice_for_results(generator);
+    if (generator->unit->flag[FLAG_PARITY])
+        result_send_parities(generator, VECTOR_COMPACT, any);
     if (generator->has_b)
-        return results_of_single_ones(generator, any);
-    for (int k = 0; k < generator->unit->choice_count; k++)
-        if (!results_of_single_ones(generator, k) || !operands_of_single_ones(generator, k))
-            return false;
-    return true;
+        results_of_single_ones(generator, any);
+    for (int k = 0; k < generator->unit->choice_count && !generator->has_b; k++) {
+        results_of_single_ones(generator, k);
+        operands_of_single_ones(generator, k);
+    }
 }
 
 /* ---- groups of columns --------------------------------------------------------------------- */
 
 /* A period of columns, from some phase on: one that forces a carry of the level, a run that passes
  * it on, one that forces the opposite, and a run of half as many that pass that on. */
-static bool send_period(Generator *generator, int choice, unsigned group, unsigned phase,
+static void send_period(Generator *generator, int choice, unsigned group, unsigned phase,
                         bool level) {
     unsigned width = generator->unit->width, period = 3 * group + 1;
     Columns columns;
@@ -126,12 +122,12 @@ static bool send_period(Generator *generator, int choice, unsigned group, unsign
             word_put(&columns.propagate, i, false);
             word_put(&columns.level, i, level == (at == 0));
         }
-    return send_columns(generator, choice, &columns, level);
+    send_columns(generator, choice, &columns, level);
 }
 
 /* Whole groups by turns, from some phase on: all columns of a group generate a carry, kill it or
  * pass it on. */
-static bool send_turns(Generator *generator, int choice, unsigned group, const char turns[3],
+static void send_turns(Generator *generator, int choice, unsigned group, const char turns[3],
                        unsigned phase) {
     unsigned width = generator->unit->width;
     Columns columns;
@@ -144,44 +140,32 @@ static bool send_turns(Generator *generator, int choice, unsigned group, const c
         if (turn != 'k')
             pattern_ones(turn == 'p' ? &columns.propagate : &columns.level, i, end);
     }
-    return send_columns(generator, choice, &columns, phase % 2 == 1);
+    send_columns(generator, choice, &columns, phase % 2 == 1);
 }
 
 /* What joins two groups sees each of them generate, kill and pass on, with a carry and without one
  * arriving below: as far as that can make a difference. */
-static bool groups_of(Generator *generator, int choice, unsigned group) {
+static void groups_of(Generator *generator, int choice, unsigned group) {
     static const char turns[][4] = {"gpk", "gkp", "gkk", "ggk"};
     for (unsigned phase = 0; phase < 4 * group; phase += group)
         for (int level = 0; level <= 1; level++)
-            if (!send_period(generator, choice, group, phase, level == 1))
-                return false;
+            send_period(generator, choice, group, phase, level == 1);
     for (size_t k = 0; k < sizeof turns / sizeof turns[0]; k++)
         for (unsigned phase = 0; phase < 3; phase++)
-            if (!send_turns(generator, choice, group, turns[k], phase))
-                return false;
-    return true;
-}
-
-static bool every_group(Generator *generator, int choice) {
-    for (unsigned group = 1; group < generator->unit->width; group *= 2)
-        if (!groups_of(generator, choice, group))
-            return false;
-    return true;
+            send_turns(generator, choice, group, turns[k], phase);
 }
 
 /* ---- all of it ----------------------------------------------------------------------------- */
 
-bool part_compact(Generator *generator) {
+void part_compact(Generator *generator) {
     const Unit *unit = generator->unit;
     int tops = unit->overflow == OVERFLOW_WRAP ? 1 : TOP_COUNT;
     for (int top = 0; top < tops; top++)
         for (int k = 0; k < unit->choice_count; k++)
-            if (!every_cell_input(generator, k, (Top)top))
-                return false;
-    if (!every_column(generator))
-        return false;
+            every_cell_input(generator, k, (Top)top);
+    every_column(generator);
     for (int k = 0; k < unit->choice_count; k++)
-        if (operation_facts(unit->choice[k].operation)->reads_b && !every_group(generator, k))
-            return false;
-    return true;
+        if (operation_facts(generator_operation(generator, k))->reads_b)
+            for (unsigned group = 1; group < unit->width; group *= 2)
+                groups_of(generator, k, group);
 }

@@ -2,7 +2,7 @@
 #include "vectors/coverage.h"
 
 #include "base/memory.h"
-#include "vectors/columns.h"
+#include "model/adder.h"
 
 #include <stdlib.h>
 
@@ -35,42 +35,44 @@ static unsigned longest_run(const Word *word) {
     return longest;
 }
 
-static void note_columns(const Unit *unit, Deeds *deeds, const Vector *vector,
+static void note_columns(const Unit *unit, CoverageEvents *events, const Vector *vector,
                          Operation operation) {
     Word x, y, carries, passes, event;
-    bool first = columns_of_operands(unit, operation, &vector->a, &vector->b, vector->cin, &x, &y);
+    adder_operand(adder_addend(operation, 0), &vector->a, &vector->b, &x);
+    adder_operand(adder_addend(operation, 1), &vector->a, &vector->b, &y);
+    bool first = adder_first_carry(unit, operation, vector->cin);
     word_add(&carries, &x, &y, first); /* the sum, x xor y xor the carries */
     word_xor(&passes, &x, &y);
     word_xor(&carries, &carries, &passes);
     word_and(&event, &x, &y);
-    or_into(&deeds->column[COLUMN_GENERATES], &event);
+    or_into(&events->column[COLUMN_GENERATES], &event);
     word_and(&event, &passes, &carries);
-    or_into(&deeds->column[COLUMN_PASSES_1], &event);
+    or_into(&events->column[COLUMN_PASSES_1], &event);
     word_xor(&event, &event, &passes);
-    or_into(&deeds->column[COLUMN_PASSES_0], &event);
+    or_into(&events->column[COLUMN_PASSES_0], &event);
     word_not(&x, &x);
     word_not(&y, &y);
     word_and(&event, &x, &y);
-    or_into(&deeds->column[COLUMN_KILLS], &event);
-    if (deeds->longest < vector->a.width) {
+    or_into(&events->column[COLUMN_KILLS], &event);
+    if (events->longest < vector->a.width) {
         unsigned longest = longest_run(&passes);
-        deeds->longest = longest > deeds->longest ? longest : deeds->longest;
+        events->longest = longest > events->longest ? longest : events->longest;
     }
 }
 
-static void note(const Unit *unit, Deeds *deeds, int choice, const Vector *vector) {
+static void note(const Unit *unit, CoverageEvents *events, int choice, const Vector *vector) {
     Outcome outcome;
     model_outcome(unit, choice, &vector->a, &vector->b, vector->cin, &outcome);
     for (int flag = 0; flag < FLAG_COUNT; flag++)
-        deeds->flag[flag][outcome.flag[flag] ? 1 : 0] = true;
-    note_columns(unit, deeds, vector, unit->choice[choice].operation);
-    deeds->vectors++;
+        events->flag[flag][outcome.flag[flag] ? 1 : 0] = true;
+    note_columns(unit, events, vector, unit->choice[choice].operation);
+    events->vectors++;
 }
 
-static void clear(Deeds *deeds, unsigned width) {
-    *deeds = (Deeds){0};
+static void clear(CoverageEvents *events, unsigned width) {
+    *events = (CoverageEvents){0};
     for (int event = 0; event < COLUMN_EVENT_COUNT; event++)
-        word_zero(&deeds->column[event], width);
+        word_zero(&events->column[event], width);
 }
 
 void coverage_add(Coverage *coverage, const Vector *vector) {
@@ -87,23 +89,23 @@ void coverage_add(Coverage *coverage, const Vector *vector) {
  * for a column that is neither the first nor the last. */
 enum { NARROW = 4 };
 
-static void note_every_input(const Unit *narrow, Deeds *deeds, int choice) {
+static void note_every_input(const Unit *narrow, CoverageEvents *events, int choice) {
     Vector vector = {.cin = false};
     unsigned values = 1U << narrow->width;
-    clear(deeds, narrow->width);
+    clear(events, narrow->width);
     for (unsigned input = 0; input < 2 * values * values; input++) {
         vector.cin = input % 2 == 1;
         word_set(&vector.a, narrow->width, input / 2);
         word_set(&vector.b, narrow->width, input / 2 / values);
-        note(narrow, deeds, choice, &vector);
+        note(narrow, events, choice, &vector);
     }
 }
 
 /* From the narrow unit's column 0, and its column 1 for all others. */
-static void widen(Deeds *deeds, unsigned narrow, unsigned width) {
-    deeds->longest += width - narrow;
+static void widen(CoverageEvents *events, unsigned narrow, unsigned width) {
+    events->longest += width - narrow;
     for (int event = 0; event < COLUMN_EVENT_COUNT; event++) {
-        Word *column = &deeds->column[event];
+        Word *column = &events->column[event];
         bool first = word_bit(column, 0);
         if (narrow > 1 && word_bit(column, 1))
             word_ones(column, width);
@@ -124,7 +126,7 @@ Coverage *coverage_new(const Unit *unit) {
         note_every_input(narrow, &coverage->possible[k], k);
         widen(&coverage->possible[k], narrow->width, unit->width);
     }
-    free(narrow);
+    memory_free(narrow);
     return coverage;
 }
 
@@ -138,24 +140,24 @@ static uint64_t ones(const Word *word) {
     return count;
 }
 
-static uint64_t count_flags(const Unit *unit, const Deeds *deeds) {
+static uint64_t count_flags(const Unit *unit, const CoverageEvents *events) {
     uint64_t count = 0;
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         if (unit->flag[flag])
-            count += (uint64_t)deeds->flag[flag][0] + deeds->flag[flag][1];
+            count += (uint64_t)events->flag[flag][0] + events->flag[flag][1];
     return count;
 }
 
-static uint64_t count_columns(const Deeds *deeds) {
+static uint64_t count_columns(const CoverageEvents *events) {
     uint64_t count = 0;
     for (int event = 0; event < COLUMN_EVENT_COUNT; event++)
-        count += ones(&deeds->column[event]);
+        count += ones(&events->column[event]);
     return count;
 }
 
 CoverageCount coverage_count_choice(const Coverage *coverage, int choice) {
     const Unit *unit = coverage->unit;
-    const Deeds *seen = &coverage->seen[choice], *possible = &coverage->possible[choice];
+    const CoverageEvents *seen = &coverage->seen[choice], *possible = &coverage->possible[choice];
     return (CoverageCount){
         .operations = seen->vectors > 0 ? 1 : 0,
         .operations_possible = 1,
@@ -190,11 +192,8 @@ CoverageCount coverage_count(const Coverage *coverage) {
 }
 
 const char *column_event_name(ColumnEvent event) {
-    static const char *const names[COLUMN_EVENT_COUNT] = {
-        [COLUMN_GENERATES] = "generates",
-        [COLUMN_KILLS] = "kills",
-        [COLUMN_PASSES_1] = "passes 1",
-        [COLUMN_PASSES_0] = "passes 0",
-    };
+#define NAME_ROW(ID, name) [COLUMN_##ID] = name,
+    static const char *const names[] = {COLUMN_EVENTS(NAME_ROW)};
+#undef NAME_ROW
     return names[event];
 }

@@ -10,26 +10,30 @@
 #include "vectors/vectors.h"
 
 /* What a column does with the operands' bits x and y and the carry that arrives. */
-typedef enum {
-    COLUMN_GENERATES, /* both are 1: a carry leaves whatever arrives */
-    COLUMN_KILLS,     /* both are 0: none leaves */
-    COLUMN_PASSES_1,  /* they differ, and a carry arrives and leaves */
-    COLUMN_PASSES_0,  /* they differ, and none does */
-    COLUMN_EVENT_COUNT
-} ColumnEvent;
+#define COLUMN_EVENTS(ROW)                                                                         \
+    ROW(GENERATES, "generates") /* both are 1: a carry leaves whatever arrives */                  \
+    ROW(KILLS, "kills")         /* both are 0: none leaves */                                      \
+    ROW(PASSES_1, "passes 1")   /* they differ, and a carry arrives and leaves */                  \
+    ROW(PASSES_0, "passes 0")   /* they differ, and none does */
 
+#define EVENT_ID(ID, name) COLUMN_##ID,
+typedef enum { COLUMN_EVENTS(EVENT_ID) } ColumnEvent;
+#undef EVENT_ID
+#define COLUMN_EVENT_COUNT (0 COLUMN_EVENTS(ROW_ONE))
+
+/* What happened: flags that had a level, columns in which an event was. */
 typedef struct {
     uint64_t vectors;
     bool flag[FLAG_COUNT][2];        /* by level */
     Word column[COLUMN_EVENT_COUNT]; /* bit i: in column i */
     unsigned longest;                /* columns in a row that pass the carry on */
-} Deeds;
+} CoverageEvents;
 
 typedef struct {
     const Unit *unit;
-    Deeds seen[OP_COUNT];     /* by choice */
-    Deeds possible[OP_COUNT]; /* what some input makes the unit do */
-    uint64_t nothing;         /* vectors with nothing requested */
+    CoverageEvents seen[OP_COUNT];     /* by choice */
+    CoverageEvents possible[OP_COUNT]; /* what some input makes the unit do */
+    uint64_t nothing;                  /* vectors with nothing requested */
 } Coverage;
 
 /* Nothing seen so far; what is possible is worked out, from the model on every input of a unit of
@@ -53,7 +57,6 @@ typedef struct {
 CoverageCount coverage_count(const Coverage *coverage);
 CoverageCount coverage_count_choice(const Coverage *coverage, int choice);
 
-/* "generates", "kills", "passes 1", "passes 0" */
 const char *column_event_name(ColumnEvent event);
 
 #endif

@@ -12,17 +12,21 @@
 
 enum { VECTORS_EXHAUSTIVE_BITS = 17 };
 
-/* Why a vector is there. */
-typedef enum {
-    VECTOR_COMPACT, /* few that catch much */
-    VECTOR_EVERY,   /* every other input there is */
-    VECTOR_IDLE,    /* nothing requested, unused codes */
-    VECTOR_CORNER,  /* corner values of both operands crossed */
-    VECTOR_WALK,    /* walking ones and zeros, and patterns that tell every two bits apart */
-    VECTOR_CHAIN,   /* a carry generated at i, propagated to j, stopped */
-    VECTOR_RANDOM,
-    VECTOR_REASON_COUNT
-} VectorReason;
+/* Why a vector is there: ROW(ID, a few words for tables and file headers), in the order of the
+ * file. */
+#define VECTOR_REASONS(ROW)                                                                        \
+    ROW(COMPACT, "compact set")                  /* few that catch much */                         \
+    ROW(EVERY, "every other input")              /* every other input there is */                  \
+    ROW(IDLE, "nothing requested")               /* nothing requested, unused codes */             \
+    ROW(CORNER, "corner values crossed")         /* of both operands */                            \
+    ROW(WALK, "walking bits and index patterns") /* ones, zeros; what tells two bits apart */      \
+    ROW(CHAIN, "carry chains") /* a carry generated at i, propagated to j, stopped */              \
+    ROW(RANDOM, "random")
+
+#define REASON_ID(ID, name) VECTOR_##ID,
+typedef enum { VECTOR_REASONS(REASON_ID) } VectorReason;
+#undef REASON_ID
+#define VECTOR_REASON_COUNT (0 VECTOR_REASONS(ROW_ONE))
 
 typedef struct {
     VectorReason reason;
@@ -36,8 +40,8 @@ typedef struct {
     uint64_t seed;
 } VectorPlan;
 
-/* One call a vector, in an order that depends on the unit and the plan alone. Returning false
- * stops the run. */
+/* One call a vector, in an order that depends on the unit and the plan alone. After one that
+ * returned false there is no other, and the run returns false. */
 typedef bool VectorSink(void *context, const Vector *vector);
 bool vectors_each(const Unit *unit, const VectorPlan *plan, VectorSink *sink, void *context);
 
@@ -48,7 +52,6 @@ typedef struct {
 } VectorCount;
 void vectors_count(const Unit *unit, const VectorPlan *plan, VectorCount *count);
 
-/* A few words for tables and file headers: "corner values crossed", ... */
 const char *vector_reason_name(VectorReason reason);
 
 #endif

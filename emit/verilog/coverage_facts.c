@@ -46,8 +46,8 @@ static void put_ranges(Remark *remark, const Word *columns) {
         put(remark, " and %u more", left_out);
 }
 
-/* What is in some deeds and not in others. */
-static Remark absent(const Unit *unit, const Deeds *in, const Deeds *not_in) {
+/* What is in some events and not in others. */
+static Remark absent(const Unit *unit, const CoverageEvents *in, const CoverageEvents *not_in) {
     Remark remark = {"", 0};
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         for (int level = 0; level <= 1; level++)
@@ -66,18 +66,18 @@ static Remark absent(const Unit *unit, const Deeds *in, const Deeds *not_in) {
     return remark;
 }
 
-static Deeds everything(unsigned width) {
-    Deeds deeds = {0};
+static CoverageEvents everything(unsigned width) {
+    CoverageEvents events = {0};
     for (int flag = 0; flag < FLAG_COUNT; flag++)
-        deeds.flag[flag][0] = deeds.flag[flag][1] = true;
+        events.flag[flag][0] = events.flag[flag][1] = true;
     for (int event = 0; event < COLUMN_EVENT_COUNT; event++)
-        word_ones(&deeds.column[event], width);
-    return deeds;
+        word_ones(&events.column[event], width);
+    return events;
 }
 
 void coverage_facts(const Coverage *coverage, Facts *facts) {
     const Unit *unit = coverage->unit;
-    Deeds all = everything(unit->width);
+    CoverageEvents all = everything(unit->width);
     facts_list(facts, "covered");
     for (int k = 0; k < unit->choice_count; k++) {
         CoverageCount count = coverage_count_choice(coverage, k);

@@ -32,11 +32,12 @@ static void write_faults(Json *json, const FaultCount *faults) {
 
 /* ---- one operation ------------------------------------------------------------------------- */
 
-static const char *deed(bool seen, bool possible) {
+static const char *event_word(bool seen, bool possible) {
     return seen ? "seen" : possible ? "missed" : "impossible";
 }
 
-static void write_flags(Json *json, const Unit *unit, const Deeds *seen, const Deeds *possible) {
+static void write_flags(Json *json, const Unit *unit, const CoverageEvents *seen,
+                        const CoverageEvents *possible) {
     json_object(json, "flags");
     for (int flag = 0; flag < FLAG_COUNT; flag++) {
         if (!unit->flag[flag])
@@ -44,7 +45,7 @@ static void write_flags(Json *json, const Unit *unit, const Deeds *seen, const D
         json_object(json, flag_name((Flag)flag));
         for (int level = 0; level <= 1; level++)
             json_text(json, level == 1 ? "1" : "0",
-                      deed(seen->flag[flag][level], possible->flag[flag][level]));
+                      event_word(seen->flag[flag][level], possible->flag[flag][level]));
         json_close(json);
     }
     json_close(json);
@@ -65,7 +66,7 @@ static void write_ranges(Json *json, const char *key, const Word *columns) {
     json_close(json);
 }
 
-static void write_columns(Json *json, const Deeds *seen, const Deeds *possible) {
+static void write_columns(Json *json, const CoverageEvents *seen, const CoverageEvents *possible) {
     json_object(json, "columns");
     for (int event = 0; event < COLUMN_EVENT_COUNT; event++) {
         Word missed, impossible;
@@ -82,7 +83,7 @@ static void write_columns(Json *json, const Deeds *seen, const Deeds *possible) 
 
 static void write_operation(Json *json, const Coverage *coverage, int choice) {
     const Unit *unit = coverage->unit;
-    const Deeds *seen = &coverage->seen[choice], *possible = &coverage->possible[choice];
+    const CoverageEvents *seen = &coverage->seen[choice], *possible = &coverage->possible[choice];
     json_object(json, NULL);
     json_text(json, "operation", operation_name(unit->choice[choice].operation));
     json_whole(json, "vectors", seen->vectors);

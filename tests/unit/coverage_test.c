@@ -18,24 +18,25 @@ static void send(Coverage *coverage, int op, unsigned width, uint64_t a, uint64_
     coverage_add(coverage, &vector);
 }
 
-static bool has_event(const Deeds *deeds, ColumnEvent event, unsigned column) {
-    return word_bit(&deeds->column[event], column);
+static bool has_event(const CoverageEvents *events, ColumnEvent event, unsigned column) {
+    return word_bit(&events->column[event], column);
 }
 
 /* Column by column: exactly one event in each, and the one that the bits say. */
-static void check_sum(const Deeds *deeds, uint64_t x, uint64_t y, bool carry, unsigned width) {
+static void check_sum(const CoverageEvents *events, uint64_t x, uint64_t y, bool carry,
+                      unsigned width) {
     unsigned run = 0, longest = 0;
     for (unsigned i = 0; i < width; i++) {
         bool p = x >> i & 1, q = y >> i & 1;
-        assert_int_equal(has_event(deeds, COLUMN_GENERATES, i), p && q);
-        assert_int_equal(has_event(deeds, COLUMN_KILLS, i), !p && !q);
-        assert_int_equal(has_event(deeds, COLUMN_PASSES_1, i), p != q && carry);
-        assert_int_equal(has_event(deeds, COLUMN_PASSES_0, i), p != q && !carry);
+        assert_int_equal(has_event(events, COLUMN_GENERATES, i), p && q);
+        assert_int_equal(has_event(events, COLUMN_KILLS, i), !p && !q);
+        assert_int_equal(has_event(events, COLUMN_PASSES_1, i), p != q && carry);
+        assert_int_equal(has_event(events, COLUMN_PASSES_0, i), p != q && !carry);
         run = p != q ? run + 1 : 0;
         longest = run > longest ? run : longest;
         carry = (p && q) || (carry && p != q);
     }
-    assert_int_equal(deeds->longest, longest);
+    assert_int_equal(events->longest, longest);
 }
 
 static void test_one_vector_is_a_sum_done_bit_by_bit(void **state) {
@@ -80,18 +81,19 @@ static void test_events_cross_the_limbs_of_a_word(void **state) {
     word_ones(&vector.a, 130);
     word_set(&vector.b, 130, 1);
     coverage_add(coverage, &vector);
-    const Deeds *deeds = &coverage->seen[OP_ADD];
-    assert_true(has_event(deeds, COLUMN_GENERATES, 0));
+    const CoverageEvents *events = &coverage->seen[OP_ADD];
+    assert_true(has_event(events, COLUMN_GENERATES, 0));
     for (unsigned i = 1; i < 130; i++)
-        assert_true(has_event(deeds, COLUMN_PASSES_1, i));
-    assert_int_equal(deeds->longest, 129);
-    assert_true(deeds->flag[FLAG_ZERO][1] && !deeds->flag[FLAG_ZERO][0]);
+        assert_true(has_event(events, COLUMN_PASSES_1, i));
+    assert_int_equal(events->longest, 129);
+    assert_true(events->flag[FLAG_ZERO][1] && !events->flag[FLAG_ZERO][0]);
     free(coverage);
 }
 
 /* ---- what can occur ------------------------------------------------------------------------ */
 
-static void assert_same_deeds(const Unit *unit, const Deeds *seen, const Deeds *possible) {
+static void assert_same_deeds(const Unit *unit, const CoverageEvents *seen,
+                              const CoverageEvents *possible) {
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         if (unit->flag[flag]) {
             assert_int_equal(seen->flag[flag][0], possible->flag[flag][0]);
@@ -133,7 +135,7 @@ static void test_some_things_cannot_be(void **state) {
     static Unit unit;
     all_operations(&unit, 12, SENSE_NO_BORROW, OVERFLOW_WRAP);
     Coverage *coverage = coverage_new(&unit);
-    const Deeds *possible = coverage->possible;
+    const CoverageEvents *possible = coverage->possible;
     assert_false(possible[OP_ADD].flag[FLAG_LESS_UNSIGNED][1]);
     assert_true(possible[OP_ADD].flag[FLAG_LESS_SIGNED][1]);
     assert_false(possible[OP_PASS].flag[FLAG_CARRY][1]);

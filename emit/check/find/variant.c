@@ -1,27 +1,7 @@
 /* See variant.h. */
 #include "check/find/variant.h"
 
-typedef enum { TERM_0, TERM_A, TERM_B } Term;
-typedef enum { FIRST_0, FIRST_1, FIRST_CIN } First;
-
-/* X + Y + first, the table of docs/conventions.md. */
-typedef struct {
-    Term x, y;
-    First first;
-    bool invert_x, invert_y;
-} Row;
-
-static const Row rows[OP_COUNT] = {
-    [OP_ADD] = {TERM_A, TERM_B, FIRST_0, false, false},
-    [OP_ADC] = {TERM_A, TERM_B, FIRST_CIN, false, false},
-    [OP_SUB] = {TERM_A, TERM_B, FIRST_1, false, true},
-    [OP_SBC] = {TERM_A, TERM_B, FIRST_CIN, false, true},
-    [OP_RSB] = {TERM_A, TERM_B, FIRST_1, true, false},
-    [OP_INC] = {TERM_A, TERM_0, FIRST_1, false, false},
-    [OP_DEC] = {TERM_A, TERM_0, FIRST_0, false, true},
-    [OP_NEG] = {TERM_A, TERM_0, FIRST_1, true, false},
-    [OP_PASS] = {TERM_A, TERM_0, FIRST_0, false, false},
-};
+#include "model/adder.h"
 
 void variant_reverse(Word *to, const Word *from) {
     word_zero(to, from->width);
@@ -31,31 +11,22 @@ void variant_reverse(Word *to, const Word *from) {
 
 /* ---- what is done -------------------------------------------------------------------------- */
 
-static Operation opposite(Operation operation) {
-    switch (operation) {
-    case OP_ADD:
-        return OP_SUB;
-    case OP_SUB:
-        return OP_ADD;
-    case OP_ADC:
-        return OP_SBC;
-    case OP_SBC:
-        return OP_ADC;
-    case OP_INC:
-        return OP_DEC;
-    case OP_DEC:
-        return OP_INC;
-    default:
-        return operation;
-    }
+/* Is one the other with Y complemented, and a first carry that is the other's complement? */
+static bool are_opposite(Operation one, Operation other) {
+    const OperationFacts *left = operation_facts(one), *right = operation_facts(other);
+    bool same_y = addend_is_constant(left->y) || addend_is_constant(right->y)
+                      ? addend_is_constant(left->y) && addend_is_constant(right->y)
+                      : addend_pin(left->y) == addend_pin(right->y);
+    return left->x == right->x && same_y && left->y != right->y &&
+           left->reads_cin == right->reads_cin &&
+           adder_first_at_rest(one) != adder_first_at_rest(other);
 }
 
 static int opposite_choice(const Unit *unit, int choice) {
     if (unit->control == CONTROL_HIGH || unit->control == CONTROL_LOW)
         return 1 - choice;
-    Operation wanted = choice == UNIT_NOTHING ? OP_COUNT : opposite(unit->choice[choice].operation);
-    for (int k = 0; k < unit->choice_count; k++)
-        if (unit->choice[k].operation == wanted)
+    for (int k = 0; k < unit->choice_count && choice != UNIT_NOTHING; k++)
+        if (are_opposite(unit->choice[k].operation, unit->choice[choice].operation))
             return k;
     return choice;
 }
@@ -89,13 +60,6 @@ static void operand(Word *to, const Word *from, bool reversed, const Variant *va
         keep_low(to, variant->kept);
 }
 
-static void put_term(Word *to, Term term, const Word *a, const Word *b) {
-    if (term == TERM_0)
-        word_zero(to, a->width);
-    else
-        word_resize_unsigned(to, term == TERM_A ? a : b, a->width);
-}
-
 static void invert(Word *word, PlainOperand how) {
     bool is_zero = word_is_zero(word);
     switch (how) {
@@ -109,36 +73,42 @@ static void invert(Word *word, PlainOperand how) {
         word_zero(word, word->width);
         word_put(word, 0, is_zero);
         break;
-    default:
+    case OPERAND_PLAIN:
+    case OPERAND_PLAIN_SUM:
         break;
     }
 }
 
 /* The first carry. */
-static bool first_carry(const Unit *unit, const Variant *variant, const Row *row, bool subtracts,
-                        bool cin) {
-    if (row->first == FIRST_CIN)
-        return cin != (subtracts && (unit->sense == SENSE_BORROW) != variant->cin_reversed);
-    if (subtracts && (variant->first_missing || variant->operand == OPERAND_PLAIN_SUM))
-        return false;
-    return row->first == FIRST_1;
+static bool first_carry(const Unit *unit, const Variant *variant, Operation operation, bool cin) {
+    const OperationFacts *facts = operation_facts(operation);
+    if (facts->reads_cin)
+        return adder_first_carry(unit, operation,
+                                 cin != (facts->subtracts && variant->cin_reversed));
+    bool missing = variant->first_missing || variant->operand == OPERAND_PLAIN_SUM;
+    return adder_first_carry(unit, operation, cin) && !(facts->subtracts && missing);
 }
 
-static void set_operands(const Variant *variant, Row row, const Word *pin_a, const Word *pin_b,
-                         Machine *machine) {
+/* An addend of the operation, whose inversion may be mistaken. */
+static void set_addend(Addend addend, const Word *a, const Word *b, PlainOperand how, Word *to) {
+    adder_operand(addend, a, b, to);
+    if (!addend_is_inverted(addend))
+        return;
+    word_not(to, to);
+    invert(to, how);
+}
+
+static void set_operands(const Variant *variant, Operation operation, const Word *pin_a,
+                         const Word *pin_b, Machine *machine) {
+    const OperationFacts *facts = operation_facts(operation);
     Word a, b;
     operand(&a, pin_a, variant->reverse_a, variant, CUT_A);
     operand(&b, pin_b, variant->reverse_b, variant, CUT_B);
-    bool two = row.x != TERM_0 && row.y != TERM_0;
-    bool mistaken = machine->subtracts && row.first != FIRST_0;
+    bool mistaken = machine->subtracts && facts->first != ENTERS_0;
     PlainOperand how = mistaken ? variant->operand : OPERAND_INVERTED;
-    bool swap = machine->subtracts && variant->swapped && two;
-    put_term(&machine->x, row.x, swap ? &b : &a, swap ? &a : &b);
-    put_term(&machine->y, row.y, swap ? &b : &a, swap ? &a : &b);
-    if (row.invert_x)
-        invert(&machine->x, how);
-    if (row.invert_y)
-        invert(&machine->y, how);
+    bool swap = machine->subtracts && variant->swapped && adder_adds_two(operation);
+    set_addend(facts->x, swap ? &b : &a, swap ? &a : &b, how, &machine->x);
+    set_addend(facts->y, swap ? &b : &a, swap ? &a : &b, how, &machine->y);
     if (variant->cut == CUT_X || variant->cut == CUT_X_AND_Y)
         keep_low(&machine->x, variant->kept);
     if (variant->cut == CUT_Y || variant->cut == CUT_X_AND_Y)
@@ -235,8 +205,8 @@ void variant_run(const Unit *unit, const Variant *variant, uint32_t control, con
     }
     Operation operation = unit->choice[machine->choice].operation;
     machine->subtracts = operation_facts(operation)->subtracts;
-    set_operands(variant, rows[operation], a, b, machine);
-    add(variant, first_carry(unit, variant, &rows[operation], machine->subtracts, cin), machine);
+    set_operands(variant, operation, a, b, machine);
+    add(variant, first_carry(unit, variant, operation, cin), machine);
     machine->into_sign = word_bit(&machine->carries, unit->width - 1);
     machine->half = unit->width >= 4 && carry_into(machine, 4);
     machine->cut = variant->cut == CUT_SUM_ZEROS || variant->cut == CUT_SUM_CARRY ||

@@ -57,7 +57,7 @@ static void draw_operands(Operation operation, Vector *vector, unsigned width, R
     }
 }
 
-static bool send_drawn(Generator *generator, Random *random) {
+static void send_drawn(Generator *generator, Random *random) {
     const Unit *unit = generator->unit;
     Vector *vector = &generator->vector;
     int choice = draw_choice(unit, random);
@@ -65,17 +65,16 @@ static bool send_drawn(Generator *generator, Random *random) {
     if (choice == UNIT_NOTHING) {
         uint32_t control = draw_idle_control(unit, random);
         draw_uniform(vector, unit->width, random);
-        return part_send(generator, VECTOR_RANDOM, control, cin);
+        generator_send(generator, VECTOR_RANDOM, control, cin);
+        return;
     }
-    draw_operands(unit->choice[choice].operation, vector, unit->width, random);
-    return part_send(generator, VECTOR_RANDOM, unit_control_value(unit, choice), cin);
+    draw_operands(generator_operation(generator, choice), vector, unit->width, random);
+    generator_send(generator, VECTOR_RANDOM, unit_control_value(unit, choice), cin);
 }
 
-bool part_random(Generator *generator, const VectorPlan *plan) {
+void part_random(Generator *generator, const VectorPlan *plan) {
     Random random;
     random_seed(&random, plan->seed);
-    for (uint64_t k = 0; k < plan->random; k++)
-        if (!send_drawn(generator, &random))
-            return false;
-    return true;
+    for (uint64_t k = 0; k < plan->random && !generator->stopped; k++)
+        send_drawn(generator, &random);
 }
