@@ -75,7 +75,7 @@ static void draw_axes(const Place *place, const Chart *chart, FILE *out) {
                                plot.x - 46, plot.y + plot.height / 2);
     svg_text(out, plot.x - 46, plot.y + plot.height / 2, turned, "%s%s", chart->y_title,
              place->y.logarithmic ? ", logarithmic" : "");
-    free(turned);
+    memory_free(turned);
 }
 
 static int by_x(const void *one, const void *other) {
@@ -116,7 +116,7 @@ static size_t draw_front(const Place *place, Box *segment, FILE *out) {
         svg_to(out, 'L', right, below);
         svg_path_end(out, false);
     }
-    free(front);
+    memory_free(front);
     return segments;
 }
 
@@ -233,8 +233,8 @@ static void draw_points(const Place *place, const Box *front, size_t fronts, FIL
         if (labels[k].placed)
             draw_label(panel, &labels[k], first[k], out);
     svg_group_end(out);
-    free(labels);
-    free(first);
+    memory_free(labels);
+    memory_free(first);
 }
 
 static void draw_panel(const Chart *chart, const ChartPanel *panel, Box plot, FILE *out) {
@@ -245,7 +245,7 @@ static void draw_panel(const Chart *chart, const ChartPanel *panel, Box plot, FI
     draw_axes(&place, chart, out);
     size_t fronts = draw_front(&place, front, out);
     draw_points(&place, front, fronts, out);
-    free(front);
+    memory_free(front);
 }
 
 /* ---- the chart ----------------------------------------------------------------------------- */
@@ -254,21 +254,11 @@ static void draw_panel(const Chart *chart, const ChartPanel *panel, Box plot, FI
  * for out: only measures. */
 static double draw_lines(const char *text, double y, double width, FILE *out) {
     while (*text != '\0') {
-        size_t length = 0, fits = 0;
-        do {
-            length += strcspn(text + length + (length > 0), " ") + (length > 0);
-            char *line = memory_text("%.*s", (int)length, text);
-            bool good = fits == 0 || svg_text_width(line, TITLE_SIZE) <= width;
-            free(line);
-            if (!good)
-                break;
-            fits = length;
-        } while (text[length] != '\0');
-        if (out != NULL)
-            svg_text(out, MARGIN, y, "font-size=\"15\" font-weight=\"bold\"", "%.*s", (int)fits,
-                     text);
+        size_t length = svg_text_fits(text, TITLE_SIZE, width);
+        svg_text(out, MARGIN, y, "font-size=\"15\" font-weight=\"bold\"", "%.*s", (int)length,
+                 text);
         y += TITLE_SIZE + 5;
-        text += fits;
+        text += length;
         text += strspn(text, " ");
     }
     return y;

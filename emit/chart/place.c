@@ -5,7 +5,6 @@
 #include "base/memory.h"
 
 #include <math.h>
-#include <stdlib.h>
 
 enum { DIRECTIONS = 40, RINGS = 60, STEPS = 24 /* samples along a leading line */ };
 
@@ -137,5 +136,5 @@ void place_labels(Label *labels, size_t count, Box area, const Box *obstacle, si
             labels[k].placed = find_place(&search, &labels[k]);
         }
     }
-    free(tried);
+    memory_free(tried);
 }

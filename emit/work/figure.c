@@ -1,11 +1,11 @@
-/* See figure.h. The body is written first, to memory, because the document's head tells how high it
- * has become. Lengths are in pixels. */
+/* See figure.h. The body is drawn twice, first without a stream, because the document's head tells
+ * how high it becomes. Lengths are in pixels. */
 #include "work/figure.h"
 
 #include "base/memory.h"
+#include "base/text.h"
 #include "write/svg.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 enum {
@@ -94,33 +94,24 @@ static void draw_label(const Figure *figure, double y, const char *text) {
     svg_text(figure->out, MARGIN, y, "font-size=\"14\"", "%s", text);
 }
 
-static void draw_note(const Figure *figure, double y, const char *text) {
-    svg_text(figure->out, right_end(figure) + GAP, y, "", "%s", text);
-}
-
-/* A row of bits, its label on the left, and what is said about it on the right. */
-static void draw_row(Figure *figure, const char *label, const Word *word, const char *note) {
+/* A row of bits, its label on the left, and on the right its word's value where that is whole on the
+ * band, or what is said of it otherwise. */
+static void draw_row(Figure *figure, const StoryRow *row) {
     double base = figure->y + ROW - 7;
-    draw_label(figure, base, label);
+    bool whole = figure->low == 0 && figure->top == row->word->width;
+    char *value = row->shows_value && whole ? story_both_readings(row->word) : NULL;
+    const char *note = value != NULL ? value : row->remark;
+    draw_label(figure, base, row->label);
     for (unsigned column = figure->top; column-- > figure->low;)
         svg_text(figure->out, middle(figure, column), base,
-                 "font-size=\"15\" text-anchor=\"middle\"", "%d", word_bit(word, column));
+                 "font-size=\"15\" text-anchor=\"middle\"", "%d", word_bit(row->word, column));
     if (note != NULL)
-        draw_note(figure, base, note);
+        svg_text(figure->out, right_end(figure) + GAP, base, "", "%s", note);
+    memory_free(value);
     figure->y += ROW;
 }
 
 /* ---- one band ----------------------------------------------------------------------------- */
-
-static const Word *source_word(const Working *working, int which) {
-    return which == 0 ? &working->a : &working->b;
-}
-
-/* The value of a word where it is whole on the band, else nothing. The caller frees it. */
-static char *value_note(const Figure *figure, const Word *word) {
-    bool whole = figure->low == 0 && figure->top == word->width;
-    return whole ? story_both_readings(word) : NULL;
-}
 
 static void draw_column_numbers(Figure *figure) {
     double base = figure->y + 30;
@@ -136,18 +127,12 @@ static void draw_column_numbers(Figure *figure) {
 
 /* The operands at the pins, where the adder sees one of them inverted. */
 static void draw_pins(Figure *figure) {
-    const Working *working = figure->working;
-    if (!working_inverts(working))
-        return;
-    int rows = operation_facts(working_operation(working))->reads_b ? 2 : 1;
-    if (figure->top == working->unit->width)
+    int rows = figure->story->row_x;
+    if (rows > 0 && figure->top == figure->working->unit->width)
         svg_rect(figure->out, middle(figure, figure->top - 1) - FRAME / 2.0, figure->y, FRAME,
                  rows * ROW + 2, "rx=\"4\" fill=\"#e8e8e8\"");
-    for (int which = 0; which < rows; which++) {
-        char *note = value_note(figure, source_word(working, which));
-        draw_row(figure, which == 0 ? "a" : "b", source_word(working, which), note);
-        free(note);
-    }
+    for (int k = 0; k < rows; k++)
+        draw_row(figure, &figure->story->row[k]);
 }
 
 /* From the columns' top: each carry falls into its column, and leaves it for the next one. */
@@ -221,43 +206,21 @@ static void draw_frames(const Figure *figure) {
     }
 }
 
-static void draw_operand(Figure *figure, int which) {
-    const Working *working = figure->working;
-    const AdderView *view = &working->view;
-    char *note = NULL;
-    if (view->source[which] != OPERAND_ZERO && !working_inverts(working))
-        note = value_note(figure, source_word(working, which));
-    if (which == 1)
-        svg_text(figure->out, middle(figure, figure->top), figure->y + ROW - 7,
-                 "font-size=\"15\" text-anchor=\"middle\"", "+");
-    draw_row(figure, working_operand_name(working, which), &working->operand[which],
-             note != NULL ? note : working_operand_remark(working, which));
-    free(note);
-}
-
-static void draw_results(Figure *figure) {
-    const Working *working = figure->working;
-    bool saturates = working->unit->overflow != OVERFLOW_WRAP;
-    char *note = value_note(figure, &working->sum);
-    figure->y += 5;
-    draw_row(figure, saturates ? "sum" : "result", &working->sum, note);
-    free(note);
-    figure->y += 3;
-    if (!saturates)
-        return;
-    note = value_note(figure, &working->outcome.result);
-    draw_row(figure, "result", &working->outcome.result, note);
-    free(note);
-}
-
 static void draw_band(Figure *figure) {
+    const Story *story = figure->story;
     draw_column_numbers(figure);
     draw_pins(figure);
     draw_carries(figure);
     draw_frames(figure);
-    draw_operand(figure, 0);
-    draw_operand(figure, 1);
-    draw_results(figure);
+    draw_row(figure, &story->row[story->row_x]);
+    svg_text(figure->out, middle(figure, figure->top), figure->y + ROW - 7,
+             "font-size=\"15\" text-anchor=\"middle\"", "+");
+    draw_row(figure, &story->row[story->row_x + 1]);
+    figure->y += 5;
+    draw_row(figure, &story->row[story->row_sum]);
+    figure->y += 3;
+    for (int k = story->row_sum + 1; k < story->row_count; k++)
+        draw_row(figure, &story->row[k]);
     figure->y += TEXT_LINE;
 }
 
@@ -323,36 +286,30 @@ static void draw_part(Figure *figure, const StoryPart *part) {
     figure->y += TEXT_LINE / 2.0;
 }
 
-/* As wide as the widest number, or a column's heading. */
-static double number_room(const Story *story) {
-    double room = svg_text_width("two's complement", TEXT_SIZE);
+/* A column a reading, as wide as its widest number or its heading. */
+static void draw_numbers(Figure *figure) {
+    const Story *story = figure->story;
+    char *text[STORY_NUMBERS_MAX][2];
+    double room = svg_text_width(story_readings[1], TEXT_SIZE);
     for (int k = 0; k < story->number_count; k++)
         for (int reading = 0; reading < 2; reading++) {
-            const StoryNumber *number = &story->number[k];
-            char *text = story_shorten(reading == 0 ? number->as_unsigned : number->as_signed);
-            double width = svg_text_width(text, TEXT_SIZE);
+            text[k][reading] = story_shorten(story->number[k].reading[reading]);
+            double width = svg_text_width(text[k][reading], TEXT_SIZE);
             room = width > room ? width : room;
-            free(text);
         }
-    return room;
-}
-
-static void draw_numbers(Figure *figure) {
-    const double room = number_room(figure->story);
-    const double first = MARGIN + LABELS + room, second = first + 2 * GAP + room;
+    const double right[2] = {MARGIN + LABELS + room, MARGIN + LABELS + room + 2 * GAP + room};
     svg_text(figure->out, MARGIN, figure->y + 12, "font-weight=\"bold\"", "numbers");
-    svg_text(figure->out, first, figure->y + 12, "text-anchor=\"end\"", "unsigned");
-    svg_text(figure->out, second, figure->y + 12, "text-anchor=\"end\"", "two's complement");
+    for (int reading = 0; reading < 2; reading++)
+        svg_text(figure->out, right[reading], figure->y + 12, "text-anchor=\"end\"", "%s",
+                 story_readings[reading]);
     figure->y += TEXT_LINE;
-    for (int k = 0; k < figure->story->number_count; k++) {
-        const StoryNumber *number = &figure->story->number[k];
-        char *as_unsigned = story_shorten(number->as_unsigned);
-        char *as_signed = story_shorten(number->as_signed);
-        svg_text(figure->out, MARGIN + GAP, figure->y + 12, "", "%s", number->label);
-        svg_text(figure->out, first, figure->y + 12, "text-anchor=\"end\"", "%s", as_unsigned);
-        svg_text(figure->out, second, figure->y + 12, "text-anchor=\"end\"", "%s", as_signed);
-        free(as_unsigned);
-        free(as_signed);
+    for (int k = 0; k < story->number_count; k++) {
+        svg_text(figure->out, MARGIN + GAP, figure->y + 12, "", "%s", story->number[k].label);
+        for (int reading = 0; reading < 2; reading++) {
+            svg_text(figure->out, right[reading], figure->y + 12, "text-anchor=\"end\"", "%s",
+                     text[k][reading]);
+            memory_free(text[k][reading]);
+        }
         figure->y += TEXT_LINE;
     }
     figure->y += TEXT_LINE / 2.0;
@@ -366,7 +323,7 @@ static double width_of(const Figure *figure) {
     unsigned columns = figure->working->unit->width < band ? figure->working->unit->width : band;
     char *first = memory_text("0, the first carry: %s", figure->story->first_carry);
     double notes = 26 + svg_text_width(first, TEXT_SIZE);
-    free(first);
+    memory_free(first);
     double width = 2 * MARGIN + LABELS + COLUMN * (double)(columns + 1) + GAP + notes;
     return width > WIDTH_LEAST ? width : WIDTH_LEAST;
 }
@@ -388,29 +345,21 @@ static void draw_body(Figure *figure) {
 
 /* The verdict in sentences, for those who cannot see the figure. The caller frees it. */
 static char *description(const Story *story) {
-    char *text = memory_text("%s. Worked column by column.", story->unit);
-    for (int k = 0; k < story->verdict.count; k++) {
-        const StoryLine *line = &story->verdict.line[k];
-        char *longer = memory_text("%s %s: %s.", text, line->label, line->text);
-        free(text);
-        text = longer;
-    }
-    return text;
+    TextBuffer text = {NULL, 0, 0};
+    text_printf(&text, "%s. Worked column by column.", story->unit);
+    for (int k = 0; k < story->verdict.count; k++)
+        text_printf(&text, " %s: %s.", story->verdict.line[k].label, story->verdict.line[k].text);
+    return text_take(&text);
 }
 
 void figure_write(const Working *working, const Story *story, FILE *out) {
-    char *body = NULL;
-    size_t bytes = 0;
-    Figure figure = {.working = working, .story = story, .out = open_memstream(&body, &bytes)};
-    if (figure.out == NULL)
-        return;
+    Figure figure = {.working = working, .story = story, .out = NULL};
     figure.width = width_of(&figure);
     draw_body(&figure);
-    fclose(figure.out);
     char *sentences = description(story);
     svg_begin(out, figure.width, figure.y + MARGIN, story->title, sentences);
-    fwrite(body, 1, bytes, out);
+    memory_free(sentences);
+    figure.out = out;
+    draw_body(&figure);
     svg_end(out);
-    free(sentences);
-    free(body);
 }

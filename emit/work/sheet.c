@@ -2,7 +2,8 @@
  * column between bars, a verdict that is not "valid" in capitals. */
 #include "work/sheet.h"
 
-#include <stdlib.h>
+#include "base/memory.h"
+
 #include <string.h>
 
 /* ---- paint -------------------------------------------------------------------------------- */
@@ -154,11 +155,14 @@ static void end_row(Table *table, const char *note) {
     end_line(&table->line, table->terminal);
 }
 
-static void write_row(Table *table, const char *label, const Word *word, const char *note) {
-    begin_row(table, label);
+/* With what its word is worth, where there is room for it, or what is said of it otherwise. */
+static void write_row(Table *table, const StoryRow *row) {
+    char *value = table->notes && row->shows_value ? story_both_readings(row->word) : NULL;
+    begin_row(table, row->label);
     for (unsigned column = table->top; column-- > table->low;)
-        put_bit(table, column, word_bit(word, column), false, PAINT_NONE);
-    end_row(table, note);
+        put_bit(table, column, word_bit(row->word, column), false, PAINT_NONE);
+    end_row(table, value != NULL ? value : row->remark);
+    memory_free(value);
 }
 
 /* The carry that enters the lowest column of the group, and as much about the first one as the line
@@ -232,56 +236,6 @@ static void write_rule(Table *table) {
     end_line(line, table->terminal);
 }
 
-static const Word *source_word(const Working *working, int which) {
-    return working->view.source[which] == OPERAND_A ? &working->a : &working->b;
-}
-
-/* What a row's word is worth, where there is room for it. The caller frees it. */
-static char *value_note(const Table *table, const Word *word) {
-    return table->notes ? story_both_readings(word) : NULL;
-}
-
-/* A row of the adder's own: an operand that comes in as it is shows its value, unless the rows
- * above have shown it. */
-static void write_operand(Table *table, int which) {
-    const Working *working = table->working;
-    const AdderView *view = &working->view;
-    char *note = NULL;
-    if (view->source[which] != OPERAND_ZERO && !working_inverts(working))
-        note = value_note(table, source_word(working, which));
-    write_row(table, working_operand_name(working, which), &working->operand[which],
-              note != NULL ? note : working_operand_remark(working, which));
-    free(note);
-}
-
-/* The operands at the pins, where the adder sees one of them inverted. */
-static void write_pins(Table *table) {
-    const Working *working = table->working;
-    if (!working_inverts(working))
-        return;
-    for (int which = 0; which < 2; which++) {
-        if (working->view.source[which] == OPERAND_ZERO)
-            continue;
-        char *note = value_note(table, source_word(working, which));
-        write_row(table, which == 0 ? "a" : "b", source_word(working, which), note);
-        free(note);
-    }
-    write_rule(table);
-}
-
-static void write_results(Table *table) {
-    const Working *working = table->working;
-    const Word *result = &working->outcome.result;
-    if (working->unit->overflow != OVERFLOW_WRAP) {
-        char *note = value_note(table, &working->sum);
-        write_row(table, "sum", &working->sum, note);
-        free(note);
-    }
-    char *note = value_note(table, result);
-    write_row(table, "result", result, note);
-    free(note);
-}
-
 /* Which columns these are, where not all of them are beside one another. */
 static void write_heading(const Table *table) {
     char text[128];
@@ -297,14 +251,16 @@ static void write_heading(const Table *table) {
 }
 
 static void write_group(Table *table) {
+    const Story *story = table->story;
     write_column_numbers(table);
     write_rule(table);
-    write_pins(table);
-    write_carries(table);
-    write_operand(table, 0);
-    write_operand(table, 1);
-    write_rule(table);
-    write_results(table);
+    for (int k = 0; k < story->row_count; k++) {
+        if ((k == story->row_x && k > 0) || k == story->row_sum)
+            write_rule(table);
+        if (k == story->row_x)
+            write_carries(table);
+        write_row(table, &story->row[k]);
+    }
 }
 
 /* ---- what fits ---------------------------------------------------------------------------- */
@@ -323,28 +279,23 @@ static unsigned columns_that_fit(const Table *table, unsigned width) {
     return fit > 0 ? fit : 1;
 }
 
-/* Whether all columns are beside one another and every value has room beside them. */
+/* Whether all columns are beside one another and everything said about a row has room beside it. */
 static bool notes_fit(const Table *table) {
-    const Working *working = table->working;
-    unsigned width = working->unit->width;
-    const Word *words[] = {&working->a, &working->b, &working->sum, &working->outcome.result};
+    unsigned width = table->working->unit->width;
     size_t longest = 0;
-    for (int which = 0; which < 2; which++) {
-        const char *remark = working_operand_remark(working, which);
-        if (remark != NULL && strlen(remark) > longest)
-            longest = strlen(remark);
-    }
-    for (size_t k = 0; k < sizeof words / sizeof words[0]; k++) {
-        char *note = story_both_readings(words[k]);
+    for (int k = 0; k < table->story->row_count; k++) {
+        const StoryRow *row = &table->story->row[k];
+        char *value = row->shows_value ? story_both_readings(row->word) : NULL;
+        const char *note = value != NULL ? value : row->remark != NULL ? row->remark : "";
         longest = strlen(note) > longest ? strlen(note) : longest;
-        free(note);
+        memory_free(value);
     }
     unsigned taken = LEFT_WIDTH + width * table->cell + 2;
     return table->group == width && taken + longest <= table->terminal->columns;
 }
 
 static void write_table(const Working *working, const Story *story, const Terminal *terminal) {
-    static Table table; /* a Line is large */
+    Table table;
     unsigned width = working->unit->width;
     char digits[16];
     int number = snprintf(digits, sizeof digits, "%u", width - 1);
@@ -395,34 +346,34 @@ static void write_part(const Terminal *terminal, const StoryPart *part) {
 
 /* The numbers side by side where they fit. */
 static bool write_number_table(const Story *story, const Terminal *terminal) {
-    static const char left[] = "unsigned", right[] = "two's complement";
-    size_t first = strlen(left), second = strlen(right), label = strlen("numbers");
-    for (int k = 0; k < story->number_count; k++) {
-        const StoryNumber *number = &story->number[k];
-        first = strlen(number->as_unsigned) > first ? strlen(number->as_unsigned) : first;
-        second = strlen(number->as_signed) > second ? strlen(number->as_signed) : second;
-    }
-    if (INDENT + label + 2 + first + 2 + second > terminal->columns)
+    const size_t label = strlen("numbers");
+    size_t widest[2] = {strlen(story_readings[0]), strlen(story_readings[1])};
+    for (int k = 0; k < story->number_count; k++)
+        for (int reading = 0; reading < 2; reading++) {
+            size_t length = strlen(story->number[k].reading[reading]);
+            widest[reading] = length > widest[reading] ? length : widest[reading];
+        }
+    if (INDENT + label + 2 + widest[0] + 2 + widest[1] > terminal->columns)
         return false;
-    fprintf(terminal->out, "\n%-*s  %*s  %*s\n", (int)(INDENT + label), "numbers", (int)first, left,
-            (int)second, right);
+    int first = (int)widest[0], second = (int)widest[1];
+    fprintf(terminal->out, "\n%-*s  %*s  %*s\n", (int)(INDENT + label), "numbers", first,
+            story_readings[0], second, story_readings[1]);
     for (int k = 0; k < story->number_count; k++)
         fprintf(terminal->out, "%*s%-*s  %*s  %*s\n", INDENT, "", (int)label,
-                story->number[k].label, (int)first, story->number[k].as_unsigned, (int)second,
-                story->number[k].as_signed);
+                story->number[k].label, first, story->number[k].reading[0], second,
+                story->number[k].reading[1]);
     return true;
 }
 
 static void write_number_list(const Story *story, const Terminal *terminal) {
-    static const char *const readings[] = {"unsigned", "two's complement"};
     fputs("\nnumbers\n", terminal->out);
     for (int k = 0; k < story->number_count; k++)
         for (int reading = 0; reading < 2; reading++) {
-            const StoryNumber *number = &story->number[k];
             char label[64];
-            snprintf(label, sizeof label, "%s, %s", number->label, readings[reading]);
+            snprintf(label, sizeof label, "%s, %s", story->number[k].label,
+                     story_readings[reading]);
             write_labelled(terminal, (unsigned)strlen("result, two's complement"), label,
-                           PAINT_NONE, reading == 0 ? number->as_unsigned : number->as_signed);
+                           PAINT_NONE, story->number[k].reading[reading]);
         }
 }
 
@@ -433,7 +384,7 @@ static void write_steps(const Working *working, const Terminal *terminal) {
         char *step = story_step(working, column);
         fprintf(terminal->out, "%*s", INDENT, "");
         wrap(terminal, 2 * INDENT, INDENT, PAINT_NONE, step);
-        free(step);
+        memory_free(step);
     }
 }
 

@@ -1,16 +1,19 @@
-/* See story.h. A new flag is a row of the table of reasons. */
+/* See story.h. A new flag is a function here, why_ and its pin: why it has its value. */
 #include "work/story.h"
 
 #include "base/memory.h"
+#include "base/text.h"
 #include "model/number.h"
 
-#include <stdio.h>
-#include <stdlib.h>
+#include <assert.h>
 #include <string.h>
 
-/* The line's label and text are owned by the part from here on. */
-static void add_line(StoryPart *part, StoryLine line) {
-    part->line[part->count++] = line;
+const char *const story_readings[2] = {"unsigned", "two's complement"};
+
+/* The text is owned by the part from here on. */
+static void add_line(StoryPart *part, Tone tone, const char *label, char *text) {
+    assert(part->count < STORY_LINES_MAX);
+    part->line[part->count++] = (StoryLine){memory_text("%s", label), text, tone};
 }
 
 /* ---- numbers ------------------------------------------------------------------------------ */
@@ -34,7 +37,7 @@ static char *decimal(const Word *word, bool is_signed) {
 static char *short_decimal(const Word *word, bool is_signed) {
     char *whole = decimal(word, is_signed);
     char *text = story_shorten(whole);
-    free(whole);
+    memory_free(whole);
     return text;
 }
 
@@ -44,8 +47,8 @@ char *story_both_readings(const Word *word) {
         return as_signed;
     char *as_unsigned = short_decimal(word, false);
     char *text = memory_text("%s, unsigned %s", as_signed, as_unsigned);
-    free(as_signed);
-    free(as_unsigned);
+    memory_free(as_signed);
+    memory_free(as_unsigned);
     return text;
 }
 
@@ -96,37 +99,29 @@ static char *term(const Working *working, const char *name, size_t length, bool 
 /* "100 - (-50)" for "a - b": letters are replaced by numbers, the rest stays. */
 static char *equation(const Working *working, bool is_signed) {
     const char *formula = operation_facts(working_operation(working))->formula;
-    char *text = memory_text("%s", "");
+    TextBuffer text = {NULL, 0, 0};
     for (const char *at = formula; *at != '\0';) {
         size_t letters = strspn(at, "abcdefghijklmnopqrstuvwxyz");
         size_t length = letters > 0 ? letters : 1;
         char *replaced =
-            letters > 0 ? term(working, at, letters, is_signed) : memory_text("%c", *at);
+            letters > 0 ? term(working, at, letters, is_signed) : memory_text("%.1s", at);
         bool apart = replaced[0] == '-' && letters > 0 && at != formula;
-        char *longer = memory_text(apart ? "%s(%s)" : "%s%s", text, replaced);
-        free(text);
-        free(replaced);
-        text = longer;
+        text_printf(&text, apart ? "(%s)" : "%s", replaced);
+        memory_free(replaced);
         at += length;
     }
-    return text;
+    return text_take(&text);
 }
 
 /* ---- the verdict -------------------------------------------------------------------------- */
 
 static void tell_carries(const Working *working, StoryPart *part) {
-    unsigned sign = working->unit->width - 1;
     bool in = working_carry_in(working), out = working_carry_out(working);
-    add_line(
-        part,
-        (StoryLine){
-            memory_text("last carries"),
-            memory_text(
-                "into the sign column %u: %d, out of it: %d; they %s, so in two's complement the "
-                "result %s",
-                sign, in, out, in == out ? "are equal" : "differ",
-                in == out ? "is valid" : "overflows"),
-            TONE_PLAIN});
+    add_line(part, TONE_PLAIN, "last carries",
+             memory_text("into the sign column %u: %d, out of it: %d; they %s, so in two's "
+                         "complement the result %s",
+                         working->unit->width - 1, in, out, in == out ? "are equal" : "differ",
+                         in == out ? "is valid" : "overflows"));
 }
 
 /* What the exact result is in one reading, and what the columns make of it. */
@@ -138,32 +133,22 @@ static void tell_reading(const Working *working, bool is_signed, StoryPart *part
     char *least = bound(width, is_signed, false), *greatest = bound(width, is_signed, true);
     bool fits = is_signed ? working_carry_in(working) == working_carry_out(working)
                           : !word_bit(exact, width) && !below;
-    char *given = short_decimal(&working->sum, is_signed);
-    char *label = memory_text(is_signed ? "two's complement" : "unsigned");
+    char *given = short_decimal(&working->sum, is_signed), *text;
     if (fits)
-        add_line(part, (StoryLine){label,
-                                   memory_text("valid: %s = %s lies in %s to %s", sum, value, least,
-                                               greatest),
-                                   TONE_GOOD});
+        text = memory_text("valid: %s = %s lies in %s to %s", sum, value, least, greatest);
     else
-        add_line(
-            part,
-            (StoryLine){
-                label,
-                memory_text("%s: %s = %s is %s %s, the %s that %u bit%s; the columns give %s, "
-                            "2^%u too %s",
-                            is_signed ? "OVERFLOW"
-                            : below   ? "BORROW"
-                                      : "CARRY",
-                            sum, value, below ? "below" : "above", below ? least : greatest,
-                            below ? "least" : "greatest", width, width == 1 ? " holds" : "s hold",
-                            given, width, below ? "high" : "low"),
-                TONE_BAD});
-    free(sum);
-    free(value);
-    free(least);
-    free(greatest);
-    free(given);
+        text = memory_text("%s: %s = %s is %s %s, the %s that %u bit%s; the columns give %s, "
+                           "2^%u too %s",
+                           is_signed ? "OVERFLOW"
+                           : below   ? "BORROW"
+                                     : "CARRY",
+                           sum, value, below ? "below" : "above", below ? least : greatest,
+                           below ? "least" : "greatest", width, width == 1 ? " holds" : "s hold",
+                           given, width, below ? "high" : "low");
+    add_line(part, fits ? TONE_GOOD : TONE_BAD, story_readings[is_signed], text);
+    char *parts[] = {sum, value, least, greatest, given};
+    for (size_t k = 0; k < sizeof parts / sizeof parts[0]; k++)
+        memory_free(parts[k]);
 }
 
 static void tell_saturation(const Working *working, StoryPart *part) {
@@ -171,33 +156,57 @@ static void tell_saturation(const Working *working, StoryPart *part) {
     if (unit->overflow == OVERFLOW_WRAP)
         return;
     bool is_signed = unit->overflow == OVERFLOW_SATURATE_SIGNED;
-    const char *reading = is_signed ? "two's complement" : "unsigned";
+    const char *reading = story_readings[is_signed];
     if (word_equal(&working->sum, &working->outcome.result)) {
-        add_line(part, (StoryLine){memory_text("saturation"),
-                                   memory_text("the sum is delivered as it is: read as %s it fits",
-                                               reading),
-                                   TONE_PLAIN});
+        add_line(part, TONE_PLAIN, "saturation",
+                 memory_text("the sum is delivered as it is: read as %s it fits", reading));
         return;
     }
     bool below =
         word_bit(is_signed ? &working->exact_signed : &working->exact_unsigned, unit->width + 1);
     char *delivered = short_decimal(&working->outcome.result, is_signed);
-    add_line(
-        part,
-        (StoryLine){memory_text("saturation"),
-                    memory_text("%s is delivered in place of the sum: the %s %s number of %u bit%s",
-                                delivered, below ? "least" : "greatest", reading, unit->width,
-                                unit->width == 1 ? "" : "s"),
-                    TONE_PLAIN});
-    free(delivered);
+    add_line(part, TONE_PLAIN, "saturation",
+             memory_text("%s is delivered in place of the sum: the %s %s number of %u bit%s",
+                         delivered, below ? "least" : "greatest", reading, unit->width,
+                         unit->width == 1 ? "" : "s"));
+    memory_free(delivered);
+}
+
+/* ---- the rows of bits --------------------------------------------------------------------- */
+
+static void add_row(Story *story, const char *label, const Word *word, bool shows_value,
+                    const char *remark) {
+    assert(story->row_count < STORY_ROWS_MAX);
+    story->row[story->row_count++] = (StoryRow){label, word, shows_value, remark};
+}
+
+/* An operand that comes in as it is shows its value, unless the rows above have shown it. */
+static void tell_rows(const Working *working, Story *story) {
+    bool inverts = working_inverts(working);
+    bool saturates = working->unit->overflow != OVERFLOW_WRAP;
+    if (inverts) {
+        add_row(story, "a", &working->a, true, NULL);
+        if (operation_facts(working_operation(working))->reads_b)
+            add_row(story, "b", &working->b, true, NULL);
+    }
+    story->row_x = story->row_count;
+    for (int which = 0; which < 2; which++)
+        add_row(story, addend_name(working->addend[which]), &working->operand[which],
+                !inverts && !addend_is_constant(working->addend[which]),
+                working_operand_remark(working, which));
+    story->row_sum = story->row_count;
+    if (saturates)
+        add_row(story, "sum", &working->sum, true, NULL);
+    add_row(story, "result", &working->outcome.result, true, NULL);
 }
 
 /* ---- numbers in both readings -------------------------------------------------------------- */
 
 static void add_number(Story *story, const char *label, const Word *as_unsigned,
                        const Word *as_signed, bool exact) {
+    assert(story->number_count < STORY_NUMBERS_MAX);
     story->number[story->number_count++] =
-        (StoryNumber){label, decimal(as_unsigned, exact), decimal(as_signed, true)};
+        (StoryNumber){label, {decimal(as_unsigned, exact), decimal(as_signed, true)}};
 }
 
 static void tell_numbers(const Working *working, Story *story) {
@@ -226,18 +235,14 @@ static void tell_back(const Working *working, StoryPart *part) {
     char *shown[] = {bits(result), bits(&inverted), bits(&magnitude)};
     char *value[] = {short_decimal(result, true), short_decimal(&inverted, false),
                      short_decimal(&magnitude, false)};
-    add_line(part, (StoryLine){memory_text("result"),
-                               memory_text("%s: the sign bit is 1, so it is below 0", shown[0]),
-                               TONE_PLAIN});
-    add_line(part, (StoryLine){memory_text("invert"), memory_text("%s = %s", shown[1], value[1]),
-                               TONE_PLAIN});
-    add_line(part, (StoryLine){
-                       memory_text("add one"),
-                       memory_text("%s = %s, so the result reads %s", shown[2], value[2], value[0]),
-                       TONE_PLAIN});
+    add_line(part, TONE_PLAIN, "result",
+             memory_text("%s: the sign bit is 1, so it is below 0", shown[0]));
+    add_line(part, TONE_PLAIN, "invert", memory_text("%s = %s", shown[1], value[1]));
+    add_line(part, TONE_PLAIN, "add one",
+             memory_text("%s = %s, so the result reads %s", shown[2], value[2], value[0]));
     for (int k = 0; k < 3; k++) {
-        free(shown[k]);
-        free(value[k]);
+        memory_free(shown[k]);
+        memory_free(value[k]);
     }
 }
 
@@ -291,7 +296,7 @@ static char *why_less(const Working *working, bool is_signed) {
     char *text = memory_text("the exact result %s, %s, is %sbelow 0",
                              is_signed ? "in two's complement" : "unsigned", value,
                              word_bit(exact, exact->width - 1) ? "" : "not ");
-    free(value);
+    memory_free(value);
     return text;
 }
 
@@ -315,63 +320,57 @@ static char *why_half_carry(const Working *working) {
     return carry_reason(working, 3, "the lowest four columns' result");
 }
 
-static char *(*const reasons[FLAG_COUNT])(const Working *working) = {
-    [FLAG_CARRY] = why_carry,
-    [FLAG_OVERFLOW] = why_overflow,
-    [FLAG_ZERO] = why_zero,
-    [FLAG_NEGATIVE] = why_negative,
-    [FLAG_LESS_SIGNED] = why_less_signed,
-    [FLAG_LESS_UNSIGNED] = why_less_unsigned,
-    [FLAG_PARITY] = why_parity,
-    [FLAG_HALF_CARRY] = why_half_carry,
-};
+#define REASON_ROW(ID, pin, ...) [FLAG_##ID] = why_##pin,
+static char *(*const reasons[FLAG_COUNT])(const Working *working) = {FLAGS(REASON_ROW)};
 
 static void tell_flags(const Working *working, StoryPart *part) {
     part->heading = "flags";
-    for (int flag = 0; flag < FLAG_COUNT; flag++)
-        if (working->unit->flag[flag])
-            add_line(part, (StoryLine){memory_text("%s %d", flag_name((Flag)flag),
-                                                   working->outcome.flag[flag]),
-                                       reasons[flag](working), TONE_PLAIN});
+    for (int flag = 0; flag < FLAG_COUNT; flag++) {
+        if (!working->unit->flag[flag])
+            continue;
+        char *label = memory_text("%s %d", flag_name((Flag)flag), working->outcome.flag[flag]);
+        add_line(part, TONE_PLAIN, label, reasons[flag](working));
+        memory_free(label);
+    }
 }
 
 /* ---- what it begins with --------------------------------------------------------------------- */
 
 static char *tell_title(const Working *working) {
     const OperationFacts *facts = operation_facts(working_operation(working));
-    static const char *const firsts[] = {
-        [FIRST_ZERO] = "0", [FIRST_ONE] = "1", [FIRST_CIN] = "cin"};
+    static const char *const firsts[] = {[ENTERS_0] = "0", [ENTERS_1] = "1", [ENTERS_CIN] = "cin"};
     return memory_text("%s: %s, added as %s + %s + %s%s", facts->name, facts->formula,
-                       working_operand_name(working, 0), working_operand_name(working, 1),
-                       working->view.first == FIRST_CIN && working->cin_inverted ? "not " : "",
-                       firsts[working->view.first]);
+                       addend_name(facts->x), addend_name(facts->y),
+                       facts->reads_cin && working->cin_inverted ? "not " : "",
+                       firsts[facts->first]);
 }
 
 /* The unit, and which pins a and b are where they have names of their own. */
 static char *tell_unit(const Working *working) {
     const Unit *unit = working->unit;
-    char *text = memory_text("%s, %u bit%s", unit->name, unit->width, unit->width == 1 ? "" : "s");
     const Pin pins[] = {PIN_A, PIN_B, PIN_CIN, PIN_RESULT};
+    TextBuffer text = {NULL, 0, 0};
+    text_printf(&text, "%s, %u bit%s", unit->name, unit->width, unit->width == 1 ? "" : "s");
     for (size_t k = 0; k < sizeof pins / sizeof pins[0]; k++) {
         const char *role = unit_role(unit, pins[k]);
-        if (!unit_has(unit, pins[k]) || strcmp(unit->pin[pins[k]], role) == 0)
-            continue;
-        char *longer = memory_text("%s, %s: %s", text, role, unit->pin[pins[k]]);
-        free(text);
-        text = longer;
+        if (unit_has(unit, pins[k]) && strcmp(unit->pin[pins[k]], role) != 0)
+            text_printf(&text, ", %s: %s", role, unit->pin[pins[k]]);
     }
-    return text;
+    return text_take(&text);
 }
 
 static char *tell_first_carry(const Working *working) {
-    const char *name = operation_name(working_operation(working));
-    if (working->view.first == FIRST_ONE)
-        return memory_text("%s lets a 1 enter", name);
-    if (working->view.first == FIRST_ZERO)
-        return memory_text("%s lets no carry enter", name);
-    if (working->cin_inverted)
-        return memory_text("cin, %d, turned over", working->cin);
-    return memory_text("cin");
+    const OperationFacts *facts = operation_facts(working_operation(working));
+    switch (facts->first) {
+    case ENTERS_0:
+        return memory_text("%s lets no carry enter", facts->name);
+    case ENTERS_1:
+        return memory_text("%s lets a 1 enter", facts->name);
+    case ENTERS_CIN:
+        break;
+    }
+    return working->cin_inverted ? memory_text("cin, %d, turned over", working->cin)
+                                 : memory_text("cin");
 }
 
 void story_tell(const Working *working, Story *story) {
@@ -379,6 +378,7 @@ void story_tell(const Working *working, Story *story) {
     story->title = tell_title(working);
     story->unit = tell_unit(working);
     story->first_carry = tell_first_carry(working);
+    tell_rows(working, story);
     story->verdict.heading = "verdict";
     tell_carries(working, &story->verdict);
     tell_reading(working, true, &story->verdict);
@@ -391,21 +391,21 @@ void story_tell(const Working *working, Story *story) {
 
 static void free_part(StoryPart *part) {
     for (int k = 0; k < part->count; k++) {
-        free(part->line[k].label);
-        free(part->line[k].text);
+        memory_free(part->line[k].label);
+        memory_free(part->line[k].text);
     }
 }
 
 void story_free(Story *story) {
-    free(story->title);
-    free(story->unit);
-    free(story->first_carry);
+    memory_free(story->title);
+    memory_free(story->unit);
+    memory_free(story->first_carry);
     free_part(&story->verdict);
     free_part(&story->back);
     free_part(&story->flags);
     for (int k = 0; k < story->number_count; k++) {
-        free(story->number[k].as_unsigned);
-        free(story->number[k].as_signed);
+        memory_free(story->number[k].reading[0]);
+        memory_free(story->number[k].reading[1]);
     }
 }
 

@@ -15,14 +15,26 @@ typedef struct {
     Tone tone;
 } StoryLine;
 
-/* A number of the operation, in decimal in both readings. */
+/* A row of bits of the worked table. */
 typedef struct {
     const char *label;
-    char *as_unsigned;
-    char *as_signed;
+    const Word *word;   /* the working's */
+    bool shows_value;   /* its value is said beside it, where there is room */
+    const char *remark; /* said where the value is not; NULL for nothing */
+} StoryRow;
+
+/* A number of the operation in decimal, unsigned and in two's complement. */
+typedef struct {
+    const char *label;
+    char *reading[2];
 } StoryNumber;
 
-enum { STORY_LINES_MAX = FLAG_COUNT, STORY_NUMBERS_MAX = 5 };
+/* STORY_ROWS_MAX: two at the pins, two that are added, the sum and the result. */
+enum {
+    STORY_LINES_MAX = FLAG_COUNT > 4 ? FLAG_COUNT : 4,
+    STORY_NUMBERS_MAX = 5,
+    STORY_ROWS_MAX = 6
+};
 
 /* Lines under a heading; without lines there is nothing to say. */
 typedef struct {
@@ -35,6 +47,10 @@ typedef struct {
     char *title;       /* "sub: a - b, added as a + not b + 1" */
     char *unit;        /* "addsub8, 8 bits" */
     char *first_carry; /* why the first carry is what it is */
+    /* From the top: the operands at the pins, where the adder sees one of them inverted; X and Y;
+     * what is delivered, below the sum where that saturates. */
+    StoryRow row[STORY_ROWS_MAX];
+    int row_x, row_sum, row_count; /* where the rows of X and of the sum are, and how many */
     StoryPart verdict;
     StoryNumber number[STORY_NUMBERS_MAX];
     int number_count;
@@ -42,7 +58,10 @@ typedef struct {
     StoryPart flags;
 } Story;
 
-/* Tells it; story_free frees what the story owns. */
+/* "unsigned", "two's complement" */
+extern const char *const story_readings[2];
+
+/* Tells it; story_free frees what the story owns. The working must outlive the story. */
 void story_tell(const Working *working, Story *story);
 void story_free(Story *story);
 

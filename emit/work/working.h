@@ -5,17 +5,8 @@
 #ifndef SUMWRIGHT_WORK_WORKING_H
 #define SUMWRIGHT_WORK_WORKING_H
 
+#include "model/adder.h"
 #include "model/model.h"
-
-typedef enum { OPERAND_ZERO, OPERAND_A, OPERAND_B } OperandSource;
-typedef enum { FIRST_ZERO, FIRST_ONE, FIRST_CIN } FirstSource;
-
-/* What an operation gives the adder. */
-typedef struct {
-    OperandSource source[2]; /* X and Y */
-    bool inverted[2];
-    FirstSource first;
-} AdderView;
 
 typedef struct {
     const Unit *unit;
@@ -23,9 +14,9 @@ typedef struct {
     Word a, b;  /* at the pins; b is 0 where the operation does not read it */
     bool cin;   /* at the pin; false where the operation does not read it */
 
-    AdderView view;
-    bool cin_inverted; /* FIRST_CIN: the pin speaks of a borrow */
+    Addend addend[2];  /* what X and Y are */
     Word operand[2];   /* X and Y */
+    bool cin_inverted; /* an operation that reads cin: the pin speaks of a borrow */
     Word carry;        /* width + 1 bits: bit i enters column i, the last leaves the sign column */
     Word sum;          /* what the columns deliver, before any saturation */
 
@@ -38,14 +29,13 @@ typedef struct {
 void working_compute(const Unit *unit, int choice, const Word *a, const Word *b, bool cin,
                      Working *working);
 
-/* The unit's operation that is worked, and the name of X (0) or Y (1): "a", "not b", "0". */
+/* The unit's operation that is worked. */
 Operation working_operation(const Working *working);
-const char *working_operand_name(const Working *working, int which);
 
 /* What becomes of X (0) or Y (1) on its way, in words; NULL for nothing. */
 const char *working_operand_remark(const Working *working, int which);
 
-/* Is an operand of the operation turned over on its way to the adder? */
+/* Is an operand of the operation inverted on its way to the adder? */
 bool working_inverts(const Working *working);
 
 /* The two last carries: into the sign column and out of it. */

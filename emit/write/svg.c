@@ -5,7 +5,6 @@
 #include "write/utf8.h"
 
 #include <stdarg.h>
-#include <stdlib.h>
 #include <string.h>
 
 /* ---- characters and numbers ---------------------------------------------------------------- */
@@ -48,25 +47,35 @@ static void number(FILE *out, double value) {
     fputs(strcmp(text, "-0") == 0 ? "0" : text, out);
 }
 
-static void attribute(FILE *out, const char *name, double value) {
-    fprintf(out, " %s=\"", name);
-    number(out, value);
-    fputc('"', out);
-}
-
-static void attributes_of(FILE *out, const char *attributes) {
+/* A tag with these attributes, as many as there are names before NULL, and those as written. */
+static void begin_tag(FILE *out, const char *tag, const char *const *name, const double *value,
+                      const char *attributes) {
+    fprintf(out, "<%s", tag);
+    for (size_t k = 0; name[k] != NULL; k++) {
+        fprintf(out, " %s=\"", name[k]);
+        number(out, value[k]);
+        fputc('"', out);
+    }
     if (attributes[0] != '\0')
         fprintf(out, " %s", attributes);
 }
 
+static void shape(FILE *out, const char *tag, const char *const *name, const double *value,
+                  const char *attributes) {
+    if (out == NULL)
+        return;
+    begin_tag(out, tag, name, value, attributes);
+    fputs("/>\n", out);
+}
+
+static const char *const nothing[] = {NULL}, *const box[] = {"x", "y", "width", "height", NULL};
+
 /* ---- the document -------------------------------------------------------------------------- */
 
 void svg_begin(FILE *out, double width, double height, const char *title, const char *description) {
-    fputs("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-          "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\"",
-          out);
-    attribute(out, "width", width);
-    attribute(out, "height", height);
+    fputs("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n", out);
+    begin_tag(out, "svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\"", box + 2,
+              (double[]){width, height}, "");
     fputs(" viewBox=\"0 0 ", out);
     number(out, width);
     fputc(' ', out);
@@ -86,8 +95,7 @@ void svg_end(FILE *out) {
 }
 
 void svg_group(FILE *out, const char *attributes) {
-    fputs("<g", out);
-    attributes_of(out, attributes);
+    begin_tag(out, "g", nothing, NULL, attributes);
     fputs(">\n", out);
 }
 
@@ -98,41 +106,29 @@ void svg_group_end(FILE *out) {
 /* ---- shapes -------------------------------------------------------------------------------- */
 
 void svg_line(FILE *out, double x1, double y1, double x2, double y2, const char *attributes) {
-    fputs("<line", out);
-    attribute(out, "x1", x1);
-    attribute(out, "y1", y1);
-    attribute(out, "x2", x2);
-    attribute(out, "y2", y2);
-    attributes_of(out, attributes);
-    fputs("/>\n", out);
+    static const char *const ends[] = {"x1", "y1", "x2", "y2", NULL};
+    shape(out, "line", ends, (double[]){x1, y1, x2, y2}, attributes);
 }
 
 void svg_rect(FILE *out, double x, double y, double width, double height, const char *attributes) {
-    fputs("<rect", out);
-    attribute(out, "x", x);
-    attribute(out, "y", y);
-    attribute(out, "width", width);
-    attribute(out, "height", height);
-    attributes_of(out, attributes);
-    fputs("/>\n", out);
+    shape(out, "rect", box, (double[]){x, y, width, height}, attributes);
 }
 
 void svg_circle(FILE *out, double x, double y, double radius, const char *attributes) {
-    fputs("<circle", out);
-    attribute(out, "cx", x);
-    attribute(out, "cy", y);
-    attribute(out, "r", radius);
-    attributes_of(out, attributes);
-    fputs("/>\n", out);
+    static const char *const circle[] = {"cx", "cy", "r", NULL};
+    shape(out, "circle", circle, (double[]){x, y, radius}, attributes);
 }
 
 void svg_path(FILE *out, const char *attributes) {
-    fputs("<path", out);
-    attributes_of(out, attributes);
+    if (out == NULL)
+        return;
+    begin_tag(out, "path", nothing, NULL, attributes);
     fputs(" d=\"", out);
 }
 
 void svg_to(FILE *out, char step, double x, double y) {
+    if (out == NULL)
+        return;
     fputc(step, out);
     number(out, x);
     fputc(' ', out);
@@ -140,59 +136,53 @@ void svg_to(FILE *out, char step, double x, double y) {
 }
 
 void svg_path_end(FILE *out, bool closed) {
-    fputs(closed ? "Z\"/>\n" : "\"/>\n", out);
+    if (out != NULL)
+        fputs(closed ? "Z\"/>\n" : "\"/>\n", out);
 }
 
 /* ---- text ---------------------------------------------------------------------------------- */
 
 void svg_text(FILE *out, double x, double y, const char *attributes, const char *format, ...) {
+    if (out == NULL)
+        return;
     va_list arguments;
     va_start(arguments, format);
     char *text = memory_text_list(format, arguments);
     va_end(arguments);
-    fputs("<text", out);
-    attribute(out, "x", x);
-    attribute(out, "y", y);
-    attributes_of(out, attributes);
+    static const char *const place[] = {"x", "y", NULL};
+    begin_tag(out, "text", place, (double[]){x, y}, attributes);
     fputc('>', out);
     svg_escape(out, text);
     fputs("</text>\n", out);
-    free(text);
+    memory_free(text);
 }
 
-/* Widths by class, in hundredths of the size, from the wider of the common fonts. Common practice,
- * no source. */
+/* Widths by class, in parts of the size, from the wider of the common fonts. Common practice, no
+ * source. */
+static double character_width(const char *text, size_t bytes) {
+    if (strchr("ijl.,:;'|! ()", text[0]) != NULL)
+        return 0.40;
+    return strchr("mwMW@%", text[0]) != NULL || bytes > 1 ? 1.0 : 0.66;
+}
+
 double svg_text_width(const char *text, double size) {
     double width = 0;
-    while (*text != '\0') {
-        size_t bytes = utf8_bytes(text);
-        bool narrow = strchr("ijl.,:;'|! ()", text[0]) != NULL;
-        bool wide = strchr("mwMW@%", text[0]) != NULL || bytes > 1;
-        width += narrow ? 0.40 : wide ? 1.0 : 0.66;
-        text += bytes == 0 ? 1 : bytes;
+    for (size_t bytes; *text != '\0'; text += bytes == 0 ? 1 : bytes) {
+        bytes = utf8_bytes(text);
+        width += character_width(text, bytes);
     }
     return width * size;
 }
 
-static bool fits(const char *text, size_t length, double size, double room) {
-    char *part = memory_text("%.*s", (int)length, text);
-    bool does = svg_text_width(part, size) <= room;
-    free(part);
-    return does;
-}
-
 size_t svg_text_fits(const char *text, double size, double room) {
-    size_t length = strcspn(text, " ");
-    while (length > 1 && !fits(text, length, size, room))
-        length--;
-    if (text[length] != ' ')
-        return length;
-    for (;;) {
-        size_t next = length + 1 + strcspn(text + length + 1, " ");
-        if (!fits(text, next, size, room))
-            return length;
-        length = next;
-        if (text[length] == '\0')
-            return length;
+    size_t words = 0, at = 0;
+    double width = 0;
+    for (; text[at] != '\0'; at++) {
+        if (text[at] == ' ')
+            words = at;
+        width += character_width(text + at, 1);
+        if (width * size > room)
+            return words > 0 ? words : at > 0 ? at : 1;
     }
+    return at;
 }

@@ -4,7 +4,7 @@
  *
  * The attributes of a shape are written as they stand: `fill="none" stroke="black"`. They come from
  * the program only, never from a user; titles, descriptions and texts may hold anything and are
- * escaped. Write errors show in the stream (ferror); files_open_one (write/files.h) gives one whose
+ * escaped. Where shapes are only measured, the stream is NULL. Write errors show in the stream (ferror); files_open_one (write/files.h) gives one whose
  * file appears whole or not at all. */
 #ifndef SUMWRIGHT_WRITE_SVG_H
 #define SUMWRIGHT_WRITE_SVG_H

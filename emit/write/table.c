@@ -7,7 +7,6 @@
 #include <assert.h>
 #include <stdarg.h>
 #include <stdbool.h>
-#include <stdlib.h>
 
 enum { BETWEEN = 2 }; /* blanks from column to column */
 
@@ -30,18 +29,15 @@ Table *table_new(void) {
 
 void table_free(Table *table) {
     for (size_t k = 0; k < table->count; k++)
-        free(table->text[k]);
-    free(table->text);
-    free(table->column);
-    free(table);
+        memory_free(table->text[k]);
+    memory_free(table->text);
+    memory_free(table->column);
+    memory_free(table);
 }
 
 /* Adds a text, which now belongs to the table, in this column. */
 static void add(Table *table, int column, char *text) {
-    if (table->count == table->room) {
-        table->room = table->room == 0 ? 64 : table->room * 2;
-        table->text = memory_resize(table->text, table->room, sizeof table->text[0]);
-    }
+    table->text = memory_grow(table->text, &table->room, table->count + 1, sizeof *table->text);
     table->text[table->count++] = text;
     int width = (int)utf8_count(text);
     if (width > table->column[column].width)

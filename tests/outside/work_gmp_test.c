@@ -239,17 +239,17 @@ static void number_is(const char *text, const mpz_t expected) {
 static void compare_number(Case *c, const StoryNumber *number) {
     const char *label = number->label;
     if (strcmp(label, "exact") == 0) {
-        number_is(number->as_unsigned, c->exact[0]);
-        number_is(number->as_signed, c->exact[1]);
+        number_is(number->reading[0], c->exact[0]);
+        number_is(number->reading[1], c->exact[1]);
         return;
     }
     mpz_ptr value = label[0] == 'a'   ? c->a
                     : label[0] == 'b' ? c->b
                     : label[0] == 's' ? c->sum
                                       : c->result;
-    number_is(number->as_unsigned, value);
+    number_is(number->reading[0], value);
     signed_of(c, c->s, value);
-    number_is(number->as_signed, c->s);
+    number_is(number->reading[1], c->s);
 }
 
 /* The verdict is good in a reading exactly when the columns' sum is the exact result. */

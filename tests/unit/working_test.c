@@ -186,8 +186,8 @@ static void test_operands_that_are_not_read(void **state) {
     assert_true(word_is_zero(&working.b));
     assert_false(working.cin);
     assert_int_equal(working.sum.limb[0], 0xfb);
-    assert_string_equal(working_operand_name(&working, 0), "not a");
-    assert_string_equal(working_operand_name(&working, 1), "0");
+    assert_string_equal(addend_name(working.addend[0]), "not a");
+    assert_string_equal(addend_name(working.addend[1]), "0");
 }
 
 int main(void) {
