@@ -3,34 +3,23 @@
 #include "base/memory.h"
 #include "base/problem.h"
 #include "commands/commands.h"
+#include "options/options.h"
 
 #include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-typedef struct {
-    const char *name;
-    const char *summary;
-    bool (*run)(int argc, char **argv, Problem *problem);
-} Entry;
-
-static const Entry entries[] = {
-    {"emit", "write a unit's Verilog, its testbench and its test vectors", command_emit},
-    {"check", "test somebody's design and name its mistake", command_check},
-    {"work", "work an example column by column", command_work},
-    {"cost", "show what each carry structure costs in gates and levels", command_cost},
-    {"draw", "draw the unit's schematic", command_draw},
-};
-
-enum { ENTRY_COUNT = sizeof entries / sizeof entries[0] };
+#define COMMAND_RUN(ID, id, ...) [COMMAND_##ID] = command_##id,
+static bool (*const runs[COMMAND_COUNT])(int argc, char **argv,
+                                         Problem *problem) = {COMMANDS(COMMAND_RUN)};
 
 static void help(void) {
     puts("sumwright: adders and subtractors from gates, with the proof beside them\n\n"
          "usage: sumwright COMMAND [options]\n"
          "       sumwright --help | --version | COMMAND --help\n");
-    for (int k = 0; k < ENTRY_COUNT; k++)
-        printf("  %-8s %s\n", entries[k].name, entries[k].summary);
+    for (int k = 0; k < COMMAND_COUNT; k++)
+        printf("  %-8s %s\n", command_name((Command)k), command_summary((Command)k));
     puts("\nexit status: 0 done; 1 check: a design is wrong; 2 the command line or the unit is not "
          "valid;\n"
          "3 check: a design could not be tested; 4 the surroundings failed (no simulator, cannot\n"
@@ -49,9 +38,9 @@ static bool run(int argc, char **argv, Problem *problem) {
         puts("sumwright " SUMWRIGHT_VERSION);
         return true;
     }
-    for (int k = 0; k < ENTRY_COUNT; k++)
-        if (strcmp(argv[1], entries[k].name) == 0)
-            return entries[k].run(argc - 1, argv + 1, problem);
+    for (int k = 0; k < COMMAND_COUNT; k++)
+        if (strcmp(argv[1], command_name((Command)k)) == 0)
+            return runs[k](argc - 1, argv + 1, problem);
     return problem_set(problem, STATUS_INVALID, "there is no command %s; see sumwright --help",
                        problem_quote(argv[1]).text);
 }

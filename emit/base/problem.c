@@ -23,7 +23,7 @@ Quoted problem_quote(const char *text) {
     quoted.text[used++] = '\'';
     for (size_t i = 0; text[i] != '\0' && i < SHOWN; i++) {
         char c = text[i];
-        bool plain = c >= ' ' && c <= '~' && c != '\'';
+        bool plain = c >= ' ' && c <= '~' && c != '\'' && c != '`';
         quoted.text[used++] = plain ? c : '?';
     }
     if (strnlen(text, SHOWN + 1) > SHOWN) {

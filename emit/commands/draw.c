@@ -12,24 +12,6 @@
 
 enum { EXAMPLE_BYTES = 8192, EXAMPLE_ITEMS = 4 };
 
-/* The operation of the unit that a text names, or a problem. */
-static bool find_operation(const Unit *unit, const char *text, int *choice, Problem *problem) {
-    char known[128] = "";
-    for (int k = 0; k < unit->choice_count; k++) {
-        const char *name = operation_name(unit->choice[k].operation);
-        if (strcmp(name, text) == 0) {
-            *choice = k;
-            return true;
-        }
-        const char *between = k == 0 ? "" : k + 1 == unit->choice_count ? " or " : ", ";
-        size_t used = strlen(known);
-        snprintf(known + used, sizeof known - used, "%s%s", between, name);
-    }
-    return problem_set(problem, STATUS_INVALID,
-                       "--example cannot show %s; this unit does %s, see --operations",
-                       problem_quote(text).text, known);
-}
-
 static bool is_word(const char *text) {
     return (text[0] >= 'a' && text[0] <= 'z') || (text[0] >= 'A' && text[0] <= 'Z');
 }
@@ -51,7 +33,8 @@ static bool read_example(char *text, char **operand, Request *request, Problem *
     if (!is_word(operand[count - 1]))
         return true;
     request->operand_count--;
-    return find_operation(&request->unit, operand[count - 1], &request->choice, problem);
+    return options_find_operation(&request->unit, operand[count - 1], "--example cannot show",
+                                  &request->choice, problem);
 }
 
 static bool work_example(const Request *request, Working *working, Problem *problem) {

@@ -104,14 +104,7 @@ static bool settle(const Request *request, unsigned width, StructureChoice choic
     unit->detail = DETAIL_GATES;
     if (request->flags_all)
         unit->flag[FLAG_HALF_CARRY] = width >= 4;
-    return unit_settle(unit, problem);
-}
-
-static void name_choice(StructureChoice choice, char name[SURVEY_NAME_BYTES]) {
-    if (choice.structure == STRUCTURE_DEPTH)
-        snprintf(name, SURVEY_NAME_BYTES, "depth=%u", choice.depth);
-    else
-        snprintf(name, SURVEY_NAME_BYTES, "%s", structure_name(choice.structure));
+    return unit_settle(unit, problem) || options_reword(problem);
 }
 
 static Cost cost_of_kind(const Unit *unit, NodeKind kind) {
@@ -124,7 +117,7 @@ static Cost cost_of_kind(const Unit *unit, NodeKind kind) {
 
 static void add_row(SurveyWidth *at, StructureChoice choice, const Unit *unit) {
     SurveyRow row = {.choice = choice};
-    name_choice(choice, row.name);
+    snprintf(row.name, sizeof row.name, "%s", structure_text(choice.structure, choice.depth).text);
     Netlist netlist;
     build_netlist(unit, &netlist);
     row.cost = cost_count(&netlist);
@@ -138,7 +131,8 @@ static void add_row(SurveyWidth *at, StructureChoice choice, const Unit *unit) {
 static void add_gap(SurveyWidth *at, StructureChoice choice, const char *reason) {
     at->gap = memory_resize(at->gap, at->gap_count + 1, sizeof at->gap[0]);
     SurveyGap *gap = &at->gap[at->gap_count++];
-    name_choice(choice, gap->name);
+    snprintf(gap->name, sizeof gap->name, "%s",
+             structure_text(choice.structure, choice.depth).text);
     snprintf(gap->reason, sizeof gap->reason, "%s", reason);
 }
 
@@ -168,9 +162,8 @@ static bool survey_width(const Request *request, SurveyWidth *at, Progress *prog
     int count = asked ? request->structure_count : every_structure(&unit, every);
     for (int k = 0; k < count; k++) {
         Problem refused = {STATUS_DONE, ""};
-        char name[SURVEY_NAME_BYTES];
-        name_choice(choices[k], name);
-        progress_say(progress, name, at->width);
+        StructureText name = structure_text(choices[k].structure, choices[k].depth);
+        progress_say(progress, name.text, at->width);
         if (settle(request, at->width, choices[k], &unit, &refused))
             add_row(at, choices[k], &unit);
         else if (asked)

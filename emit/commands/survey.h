@@ -7,12 +7,12 @@
 #include "gates/netlist/cost.h"
 #include "options/options.h"
 
-enum { SURVEY_NAME_BYTES = 32, SURVEY_TITLE_BYTES = 512 };
+enum { SURVEY_TITLE_BYTES = 512 };
 
 /* A structure at a width. */
 typedef struct {
     StructureChoice choice;
-    char name[SURVEY_NAME_BYTES]; /* "ripple", "depth=6" */
+    char name[STRUCTURE_TEXT_BYTES]; /* "ripple", "depth=6" */
     Cost cost;
     Cost nands;      /* of NANDs alone, */
     Cost nors;       /* of NORs alone */
@@ -23,7 +23,7 @@ typedef struct {
 
 /* A structure that the unit cannot have, and why not. */
 typedef struct {
-    char name[SURVEY_NAME_BYTES];
+    char name[STRUCTURE_TEXT_BYTES];
     char reason[PROBLEM_TEXT_BYTES];
 } SurveyGap;
 

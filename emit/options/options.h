@@ -1,5 +1,6 @@
-/* The command line: one table says what each option is called, what it takes and what it means;
- * parsing, --help and the messages all come from it. */
+/* The command line: one table (table.c) says what each option is called, what it takes and what it
+ * means. Parsing, --help, the command in the generated files, and the manual page and completions in
+ * docs/ all come from it. This room is the commands' alone: no other includes it. */
 #ifndef SUMWRIGHT_OPTIONS_OPTIONS_H
 #define SUMWRIGHT_OPTIONS_OPTIONS_H
 
@@ -13,17 +14,28 @@
 #define OPTIONS_SEED_DEFAULT   1u
 #define OPTIONS_CIN_UNSET      (-1)
 
-/* Which commands take an option: the bits of Option.commands. */
-typedef enum {
-    COMMAND_EMIT = 1 << 0,
-    COMMAND_CHECK = 1 << 1,
-    COMMAND_WORK = 1 << 2,
-    COMMAND_COST = 1 << 3,
-    COMMAND_DRAW = 1 << 4,
-    COMMAND_EVERY = (1 << 5) - 1,
-} Command;
+/* ROW(ID, name, summary, what it takes beside options or NULL); command_NAME runs it. */
+#define COMMANDS(ROW)                                                                              \
+    ROW(EMIT, emit, "write a unit's Verilog, its testbench and its test vectors", NULL)            \
+    ROW(CHECK, check, "test somebody's design and name its mistake", "DESIGN.v...")                \
+    ROW(WORK, work, "work an example column by column", "A [B]")                                   \
+    ROW(COST, cost, "show what each carry structure costs in gates and levels", NULL)              \
+    ROW(DRAW, draw, "draw the unit's schematic", NULL)
 
-typedef enum { FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV } Format;
+#define COMMAND_ID(ID, ...) COMMAND_##ID,
+typedef enum { COMMANDS(COMMAND_ID) } Command;
+#undef COMMAND_ID
+#define COMMAND_COUNT (0 COMMANDS(ROW_ONE))
+
+/* How results are written. */
+#define FORMATS(ROW)                                                                               \
+    ROW(TEXT, "text", "to be read")                                                                \
+    ROW(JSON, "json", "JSON (RFC 8259)")                                                           \
+    ROW(CSV, "csv", "comma-separated values (RFC 4180)")
+
+#define FORMAT_ID(ID, ...) FORMAT_##ID,
+typedef enum { FORMATS(FORMAT_ID) } Format;
+#undef FORMAT_ID
 
 enum { OPTIONS_PARAMETERS_MAX = 32, OPTIONS_LATENCY_MAX = 64, OPTIONS_JOBS_MAX = 256 };
 enum { OPTIONS_WIDTHS_MAX = 64, OPTIONS_STRUCTURES_MAX = 64 };
@@ -59,19 +71,38 @@ typedef struct {
     const char *svg; /* the file of the drawing, or NULL */
     char **operands; /* what is not an option, for the commands that take such */
     int operand_count;
-    int choice;          /* work: the operation, an index into unit.choice */
-    int cin;             /* work, draw: the level of the pin, 0 or 1, or OPTIONS_CIN_UNSET */
-    bool steps;          /* work: a line a column */
-    const char *example; /* draw: operands and operation to show, or NULL */
-    bool rectangular;    /* draw: gates as rectangles */
-    bool detail_given;   /* --detail was given */
+    const char *operation; /* work: the name of the operation, or NULL: the first */
+    int choice;            /* work: the operation, an index into unit.choice */
+    int cin;               /* work, draw: the level of the pin, 0 or 1, or OPTIONS_CIN_UNSET */
+    bool steps;            /* work: a line a column */
+    const char *example;   /* draw: operands and operation to show, or NULL */
+    bool rectangular;      /* draw: gates as rectangles */
+    bool detail_given;     /* --detail was given */
 } Request;
+
+/* What a command is called, in how few words it says what it does, and what it takes beside options,
+ * as its usage line shows it (NULL: nothing). */
+const char *command_name(Command command);
+const char *command_summary(Command command);
+const char *command_operands(Command command);
 
 /* Reads argv[1 ...] (argv[0] is the command's name) into a settled request. Options and operands
  * stand in any order; after -- there are only operands, and a - with a digit after it (-5) begins
  * an operand. The operands are moved to the start of argv. Every mistake is a problem of
  * STATUS_INVALID that says what is wrong and what would be right. */
 bool options_parse(Command command, int argc, char **argv, Request *request, Problem *problem);
+
+/* A request in which nothing has been said. */
+void options_init(Request *request);
+
+/* The number of the unit's operation that the text names. What begins the message for one that the
+ * unit does not have: "--operation cannot be". */
+bool options_find_operation(const Unit *unit, const char *text, const char *what, int *choice,
+                            Problem *problem);
+
+/* Turns the properties in a message of unit_settle into options: `width` into --width. Returns false.
+ */
+bool options_reword(Problem *problem);
 
 /* The help of one command: usage, then every option it takes with values, meaning and default. */
 void options_help(Command command, FILE *out);

@@ -1,104 +1,139 @@
 /* The command line that asks for a request, the inverse of options.c: generated files carry it, so
  * that whoever finds one can make it again. */
-#include "options/options.h"
+#include "options/table.h"
+
+#include "base/memory.h"
 
 #include <string.h>
 
+/* ---- values of single options ------------------------------------------------------------- */
+
 /* A $ in a name would be the shell's; every other character of a name is plain. */
-static void spell_name(const char *before, const char *name, FILE *out) {
+static void write_name(const char *name, FILE *out) {
     const char *quote = strchr(name, '$') != NULL ? "'" : "";
-    fprintf(out, "%s%s%s%s", before, quote, name, quote);
+    fprintf(out, "%s%s%s", quote, name, quote);
 }
 
-static void spell_operations(const Unit *unit, FILE *out) {
-    fputs(" --operations ", out);
-    bool coded = false;
-    for (int k = 0; k < unit->choice_count; k++)
-        coded = coded || unit->choice[k].code != (uint32_t)k;
-    unsigned least = 1;
-    while ((1 << least) < unit->choice_count)
-        least++;
-    coded = unit->control == CONTROL_CODE && (coded || unit->code_bits != least);
+void spell_name(const Unit *unit, FILE *out) {
+    fputs(" --name ", out);
+    write_name(unit->name, out);
+}
+
+void spell_operations(const Unit *unit, FILE *out) {
+    const char *between = " --operations ";
     for (int k = 0; k < unit->choice_count; k++) {
-        fprintf(out, "%s%s", k == 0 ? "" : ",", operation_name(unit->choice[k].operation));
-        if (!coded)
-            continue;
-        fputc('=', out);
+        fprintf(out, "%s%s%s", between, operation_name(unit->choice[k].operation),
+                unit->code_bits > 0 ? "=" : "");
         for (unsigned bit = unit->code_bits; bit-- > 0;)
             fputc(unit->choice[k].code >> bit & 1 ? '1' : '0', out);
+        between = ",";
     }
-    Control standard = unit->choice_count == 1   ? CONTROL_FIXED
-                       : coded                   ? CONTROL_CODE
-                       : unit->choice_count == 2 ? CONTROL_HIGH
-                                                 : CONTROL_CODE;
-    if (coded && unit->choice_count == 1)
-        standard = CONTROL_CODE;
-    if (unit->control != standard)
-        fprintf(out, " --control %s", control_name(unit->control));
 }
 
-static void spell_flags(const Unit *unit, FILE *out) {
-    Unit standard;
-    unit_init(&standard);
-    if (memcmp(standard.flag, unit->flag, sizeof unit->flag) == 0)
+void spell_flags(const Unit *unit, FILE *out) {
+    bool standard = true;
+    const char *between = " --flags ";
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        standard = standard && unit->flag[flag] == flag_facts((Flag)flag)->standard;
+    if (standard)
         return;
-    fputs(" --flags ", out);
-    bool any = false;
     for (int flag = 0; flag < FLAG_COUNT; flag++) {
         if (!unit->flag[flag])
             continue;
-        fprintf(out, "%s%s", any ? "," : "", flag_name((Flag)flag));
-        any = true;
+        fprintf(out, "%s%s", between, flag_name((Flag)flag));
+        between = ",";
     }
-    if (!any)
-        fputs("none", out);
+    if (between[0] != ',')
+        fputs(" --flags none", out);
 }
 
-static void spell_registers(const Unit *unit, FILE *out) {
-    if (unit->registers == REGISTERS_NONE)
-        return;
-    fprintf(out, " --registers %s", registers_name(unit->registers));
-    if (unit->reset != RESET_SYNC)
-        fprintf(out, " --reset %s", reset_name(unit->reset));
-    if (unit->reset_low)
-        fputs(" --reset-level low", out);
-    if (unit->enable)
-        fputs(" --enable", out);
+void spell_structure(const Unit *unit, FILE *out) {
+    if (unit->structure != STRUCTURE_RIPPLE)
+        fprintf(out, " --structure %s", structure_text(unit->structure, unit->depth).text);
 }
 
-static void spell_pins(const Unit *unit, FILE *out) {
+void spell_ports(const Unit *unit, FILE *out) {
     for (int pin = 0; pin < PIN_COUNT; pin++) {
         if (!unit_has(unit, (Pin)pin) || strcmp(unit->pin[pin], unit_role(unit, (Pin)pin)) == 0)
             continue;
         fprintf(out, " --port %s=", unit_role(unit, (Pin)pin));
-        spell_name("", unit->pin[pin], out);
+        write_name(unit->pin[pin], out);
     }
 }
 
+/* ---- all of them -------------------------------------------------------------------------- */
+
+static uint64_t load(const Option *option, const Request *request) {
+    const char *field = (const char *)request + option->offset;
+    bool truth = false;
+    unsigned word = 0;
+    uint64_t number = 0;
+    if (option->size == sizeof truth)
+        memcpy(&truth, field, sizeof truth);
+    else if (option->size == sizeof word)
+        memcpy(&word, field, sizeof word);
+    else
+        memcpy(&number, field, sizeof number);
+    return truth + word + number;
+}
+
+/* Would the request be another without the option? Then its field differs from what it has in a
+ * request that leaves only this one unsaid. */
+static bool is_needed(const Option *option, const Request *request, const Request *unsaid) {
+    Problem problem = {STATUS_DONE, ""};
+    Request *without = memory_zeroed(1, sizeof *without);
+    *without = *request;
+    memcpy((char *)without + option->offset, (const char *)unsaid + option->offset, option->size);
+    bool needed =
+        !unit_settle(&without->unit, &problem) || load(option, without) != load(option, request);
+    memory_free(without);
+    return needed;
+}
+
+static void spell_value(const Option *option, const Request *request, FILE *out) {
+    uint64_t value = load(option, request);
+    fprintf(out, " --%s", option->name);
+    switch (option->kind) {
+    case OPTION_CHOICE:
+        fprintf(out, " %s", option->values[value].name);
+        return;
+    case OPTION_NUMBER:
+        fprintf(out, " %llu", (unsigned long long)value);
+        return;
+    case OPTION_TEXT: /* folders are the user's business: nothing of them gets into a file */
+        fprintf(out, " %s", option->argument);
+        return;
+    case OPTION_SWITCH:
+    case OPTION_TAKEN:
+        return;
+    }
+}
+
+/* Codes that follow from the places in the list are not written. */
+static void forget_codes(Unit *unit) {
+    unsigned least = 1;
+    bool by_place = true;
+    while ((1 << least) < unit->choice_count)
+        least++;
+    for (int k = 0; k < unit->choice_count; k++)
+        by_place = by_place && unit->choice[k].code == (uint32_t)k;
+    if (by_place && unit->code_bits == least)
+        unit->code_bits = 0;
+}
+
 void options_spell(const Request *request, FILE *out) {
-    const Unit *unit = &request->unit;
-    spell_name("sumwright emit --name ", unit->name, out);
-    fprintf(out, " --width %u", unit->width);
-    spell_operations(unit, out);
-    if (unit->sense != SENSE_NO_BORROW)
-        fprintf(out, " --subtract-carry %s", sense_name(unit->sense));
-    spell_flags(unit, out);
-    if (unit->overflow != OVERFLOW_WRAP)
-        fprintf(out, " --overflow %s", overflow_name(unit->overflow));
-    if (unit->structure == STRUCTURE_DEPTH)
-        fprintf(out, " --structure depth=%u", unit->depth);
-    else if (unit->structure != STRUCTURE_RIPPLE)
-        fprintf(out, " --structure %s", structure_name(unit->structure));
-    if (unit->detail != (unit->structure == STRUCTURE_RIPPLE ? DETAIL_CELLS : DETAIL_GATES))
-        fprintf(out, " --detail %s", detail_name(unit->detail));
-    spell_registers(unit, out);
-    spell_pins(unit, out);
-    if (request->random != OPTIONS_RANDOM_DEFAULT)
-        fprintf(out, " --vectors %llu", (unsigned long long)request->random);
-    if (request->seed != OPTIONS_SEED_DEFAULT)
-        fprintf(out, " --seed %llu", (unsigned long long)request->seed);
-    if (request->coverage != NULL)
-        fputs(" --coverage FILE", out);
-    if (request->templates != NULL)
-        fputs(" --templates DIR", out);
+    Request *said = memory_zeroed(2, sizeof *said), *unsaid = said + 1;
+    *said = *request;
+    forget_codes(&said->unit);
+    options_init(unsaid);
+    fputs("sumwright emit", out);
+    for (const Option *option = options_table; option < options_table + options_count; option++) {
+        if (option->spelled == SPELLED_NEVER)
+            continue;
+        if (option->spell != NULL)
+            option->spell(&said->unit, out);
+        else if (option->spelled == SPELLED_ALWAYS || is_needed(option, said, unsaid))
+            spell_value(option, said, out);
+    }
+    memory_free(said);
 }

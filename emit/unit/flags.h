@@ -34,6 +34,9 @@ typedef struct {
     const char *meaning;
 } FlagFacts;
 
+/* As the command line lists them. */
+extern const Value flag_values[FLAG_COUNT];
+
 const FlagFacts *flag_facts(Flag flag);
 const char *flag_name(Flag flag);
 

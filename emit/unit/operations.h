@@ -45,6 +45,9 @@ typedef struct {
     bool subtracts; /* its carry pins say borrow or no-borrow, by Unit.sense */
 } OperationFacts;
 
+/* As the command line lists them, with their formulas. */
+extern const Value operation_values[OP_COUNT];
+
 const OperationFacts *operation_facts(Operation operation);
 const char *operation_name(Operation operation);
 

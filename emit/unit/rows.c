@@ -1,10 +1,14 @@
 /* The row lists of this folder as tables, see rows.h. */
 #include "unit/rows.h"
 
+#include "base/text.h"
 #include "unit/flags.h"
 #include "unit/operations.h"
 #include "unit/structures.h"
 #include "unit/values.h"
+
+#include <stdio.h>
+#include <string.h>
 
 /* reads_b, reads_cin and subtracts, from what the adder is given. */
 #define IS_B(word) (ADDEND_##word == ADDEND_B || ADDEND_##word == ADDEND_NOT_B)
@@ -22,13 +26,23 @@
                  IS_INVERTED(x) || IS_INVERTED(y)},
 static const OperationFacts operations[OP_COUNT] = {OPERATIONS(OPERATION_ROW)};
 
+#define OPERATION_VALUE(ID, id, formula, ...) [OP_##ID] = {#id, formula},
+const Value operation_values[OP_COUNT] = {OPERATIONS(OPERATION_VALUE)};
+
 #define FLAG_ROW(ID, pin, spelling, standard, meaning)                                             \
     [FLAG_##ID] = {spelling, #pin, standard, meaning},
 static const FlagFacts flags[FLAG_COUNT] = {FLAGS(FLAG_ROW)};
 
-#define STRUCTURE_ROW(ID, id, spelling, meaning, source)                                           \
-    [STRUCTURE_##ID] = {spelling, meaning, source},
+#define FLAG_VALUE(ID, pin, spelling, standard, meaning) [FLAG_##ID] = {spelling, meaning},
+const Value flag_values[FLAG_COUNT] = {FLAGS(FLAG_VALUE)};
+
+#define STRUCTURE_ROW(ID, id, spelling, number, meaning, source)                                   \
+    [STRUCTURE_##ID] = {spelling, sizeof number > 1, meaning, source},
 static const StructureFacts structures[STRUCTURE_COUNT] = {STRUCTURES(STRUCTURE_ROW)};
+
+#define STRUCTURE_VALUE(ID, id, spelling, number, meaning, source)                                 \
+    [STRUCTURE_##ID] = {spelling number, meaning},
+const Value structure_values[STRUCTURE_COUNT] = {STRUCTURES(STRUCTURE_VALUE)};
 
 #define CONTROL_ROW(ID, ...)   [CONTROL_##ID] = {__VA_ARGS__},
 #define SENSE_ROW(ID, ...)     [SENSE_##ID] = {__VA_ARGS__},
@@ -42,6 +56,24 @@ const Value overflow_values[OVERFLOW_COUNT] = {OVERFLOWS(OVERFLOW_ROW)};
 const Value detail_values[DETAIL_COUNT] = {DETAILS(DETAIL_ROW)};
 const Value registers_values[REGISTERS_COUNT] = {REGISTER_PLACES(REGISTERS_ROW)};
 const Value reset_values[RESET_COUNT] = {RESETS(RESET_ROW)};
+
+int values_find(const Value *values, int count, const char *text, size_t length) {
+    for (int k = 0; k < count; k++)
+        if (values[k].name != NULL && strlen(values[k].name) == length &&
+            strncmp(values[k].name, text, length) == 0)
+            return k;
+    return -1;
+}
+
+char *values_text(const Value *values, int count, const char *last) {
+    TextBuffer text = {NULL, 0, 0};
+    for (int k = 0; k < count; k++)
+        if (values[k].name != NULL) {
+            text_add(&text, text.length == 0 ? "" : k + 1 == count ? last : ", ");
+            text_add(&text, values[k].name);
+        }
+    return text_take(&text);
+}
 
 const OperationFacts *operation_facts(Operation operation) {
     return &operations[operation];
@@ -65,6 +97,15 @@ const StructureFacts *structure_facts(Structure structure) {
 
 const char *structure_name(Structure structure) {
     return structures[structure].name;
+}
+
+StructureText structure_text(Structure structure, unsigned number) {
+    StructureText written;
+    snprintf(written.text, sizeof written.text, "%s", structures[structure].name);
+    size_t used = strlen(written.text);
+    if (structures[structure].has_number)
+        snprintf(written.text + used, sizeof written.text - used, "=%u", number);
+    return written;
 }
 
 const char *control_name(Control control) {

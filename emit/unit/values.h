@@ -73,12 +73,6 @@ typedef enum { RESET_UNSET, RESETS(RESET_ID) } Reset;
 #define REGISTERS_COUNT (0 REGISTER_PLACES(ROW_ONE))
 #define RESET_COUNT     (1 RESETS(ROW_ONE))
 
-/* A value as the command line writes it, and what it means. */
-typedef struct {
-    const char *name; /* NULL: UNSET, which cannot be written */
-    const char *meaning;
-} Value;
-
 /* By the enum's value. */
 extern const Value control_values[CONTROL_COUNT];
 extern const Value sense_values[SENSE_COUNT];

@@ -43,7 +43,7 @@ invalid "'--widht'" --widht 8
 invalid "--width is given twice" --width 8 --width 9
 invalid "--enable is given twice" --registers both --enable --enable
 invalid "no value" --enable=1
-invalid "'-x'" --width 8 -xy
+invalid "'-xy'" --width 8 -xy
 invalid "lacks its value" --width
 invalid "takes no 'add'" add
 for width in 0 4097 -1 1e3 8x '' ' 8' 99999999999999999999; do
@@ -83,7 +83,7 @@ invalid "does not know ''" --flags ''
 invalid "depth=3 or more" --structure depth=2
 invalid "to the synthesizer" --structure skip --detail operators
 invalid "use --detail gates" --structure fewest --detail cells
-invalid "lacks its levels" --structure depth
+invalid "lacks its number" --structure depth
 invalid "nothing to reset" --reset sync
 invalid "nothing to reset" --reset-level low
 invalid "without a reset pin" --registers output --reset none --reset-level low

@@ -36,7 +36,7 @@ done
 # shell offers them.
 known_values() {
   "$SUMWRIGHT" emit "--$1" wrong 2>&1 | sed 's/.*; it \(is\|knows\|takes\) //; s/, or a comma list of/,/
-    s/ or /, /' | tr -d ' ' | tr , '\n' | sed 's/^depth$/depth=/' | sort
+    s/ or /, /' | tr -d ' ' | tr , '\n' | sed 's/=N$/=/' | sort
 }
 bash_values() {
   bash_offers emit "--$1" ''

@@ -191,7 +191,7 @@ refuses "'carry'" --structures ripple,carry
 refuses "''" --structures ripple,
 refuses "''" --structures ''
 refuses "lists ripple twice" --structures ripple,ripple
-refuses "lacks its levels" --structures depth
+refuses "lacks its number" --structures depth
 refuses "1 to 4096" --structures depth=0
 refuses "text, json or csv" --format xml
 refuses "empty" --svg ''

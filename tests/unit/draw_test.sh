@@ -41,7 +41,7 @@ refuses 2 "unsigned they hold 0 to 255, in two's complement -128 to 127" --svg x
 refuses 2 "operand b '-129' does not fit 8 bits" --svg x.svg --example 1,-129,sub
 refuses 2 "cannot show 'rsb'; this unit does add or sub" --svg x.svg --example 1,2,rsb
 refuses 2 "cannot show 'plus'" --svg x.svg --example 1,2,plus
-refuses 2 "takes 2 operands and 1 is given" --svg x.svg --example ''
+refuses 2 "example is empty; write A,B" --svg x.svg --example ''
 refuses 2 "is not a number" --svg x.svg --example 1,
 refuses 2 "is not a number" --svg x.svg --example ,1
 refuses 2 "is not a number" --svg x.svg --example 1.5,2
