@@ -3,8 +3,6 @@
 
 #include "base/memory.h"
 
-#include <string.h>
-
 static bool level_of_pin(const Working *example, const Node *input) {
     const Unit *unit = example->unit;
     uint32_t control = unit_control_value(unit, example->choice);
@@ -36,13 +34,11 @@ uint64_t *values_of(const Netlist *netlist, const Working *example) {
 }
 
 bool values_is_carry(const Node *node) {
-    static const char *const stems[] = {"carry", "chain", "borrow", "carry_or_borrow"};
-    for (size_t k = 0; k < sizeof stems / sizeof stems[0] && node->stem != NULL; k++)
-        if (strcmp(node->stem, stems[k]) == 0)
-            return netlist_is_gate(node) && node->index >= 0;
-    return false;
+    return netlist_is_gate(node) && node->index >= 0 &&
+           (node->role == ROLE_CARRY || node->role == ROLE_CHAIN || node->role == ROLE_BORROW ||
+            node->role == ROLE_CARRY_OR_BORROW);
 }
 
 char values_carry_letter(const Node *node) {
-    return strcmp(node->stem, "chain") == 0 ? 'k' : 'c';
+    return node->role == ROLE_CHAIN ? 'k' : 'c';
 }

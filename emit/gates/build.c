@@ -9,6 +9,28 @@
 #include "gates/structures/structure.h"
 
 #include <stdlib.h>
+#include <string.h>
+
+/* What the operand row and the structure have handed on, in the record. */
+static void record_core(const Build *build, AdderCore *core) {
+    const Operands *operands = &build->operands;
+    const Adder *adder = &build->adder;
+    memcpy(core->signal, operands->signal, sizeof core->signal);
+    core->first = operands->first;
+    core_set_sense(core, adder->turned, adder->subtracting);
+    for (unsigned i = 0; i < adder->width; i++) {
+        core->added_x[i] = adder->x[i];
+        core->added_y[i] = adder->y[i];
+        core->sum[i] = adder->sum[i];
+        core->carry[i] = adder->carry[i];
+    }
+    bool beside = adder->leaving != LITERAL_NONE; /* then no chain leaves */
+    Literal last = adder->carry[adder->width];
+    core->carry[adder->width] = beside ? LITERAL_NONE : last;
+    core->leaving = beside                               ? adder->leaving
+                    : literal_is_constant(adder->turned) ? last ^ adder->turned
+                                                         : LITERAL_NONE;
+}
 
 /* All gates, of any kind, into an empty netlist. */
 static void build_all(const Unit *unit, Form form, Build *build) {
@@ -33,7 +55,9 @@ static void build_all(const Unit *unit, Form form, Build *build) {
                            .overflow = LITERAL_NONE,
                            .sum = memory_zeroed(unit->width, sizeof(Literal)),
                            .carry = memory_zeroed(unit->width + 1, sizeof(Literal))};
+    build->netlist.core = core_new(unit->width);
     structure_build(unit->structure, &build->netlist, &build->adder);
+    record_core(build, build->netlist.core);
     flags_build(unit, &build->netlist, operands, &build->adder);
 }
 
@@ -53,26 +77,17 @@ void build_close(Build *build) {
     netlist_free(&build->netlist);
 }
 
-static void finish(const Unit *unit, Form form, Build *build, Netlist *netlist) {
-    build_all(unit, form, build);
-    close_but_netlist(build);
-    netlist_finish(&build->netlist);
-    *netlist = build->netlist;
-}
-
-static void build_any_kind(const Unit *unit, Form form, Netlist *netlist) {
+static void build_form(const Unit *unit, Form form, Netlist *netlist) {
     Build build;
     netlist_init(&build.netlist);
-    finish(unit, form, &build, netlist);
+    build_all(unit, form, &build);
+    close_but_netlist(&build);
+    netlist_finish(&build.netlist);
+    *netlist = build.netlist;
 }
 
-void build_netlist_marked(const Unit *unit, Netlist *netlist, Landmarks *landmarks) {
-    Build build;
-    netlist_init(&build.netlist);
-    landmarks_init(landmarks, unit->width);
-    build.netlist.landmarks = landmarks;
-    finish(unit, FORM_ANY_KIND, &build, netlist);
-    netlist->landmarks = NULL;
+void build_of_any_kind(const Unit *unit, Netlist *netlist) {
+    build_form(unit, FORM_ANY_KIND, netlist);
 }
 
 /* Of these the one with the fewer gates, or else levels, stays in best. */
@@ -90,7 +105,7 @@ void build_of_kind(const Unit *unit, NodeKind kind, Netlist *netlist) {
     bool several = unit->structure == STRUCTURE_FEWEST;
     for (int form = 0; form < (several ? FORM_COUNT : 1); form++) {
         Netlist any, mapped;
-        build_any_kind(unit, (Form)form, &any);
+        build_form(unit, (Form)form, &any);
         map_netlist(&any, kind, &mapped);
         netlist_free(&any);
         if (form == 0)
@@ -104,5 +119,5 @@ void build_netlist(const Unit *unit, Netlist *netlist) {
     if (unit->detail == DETAIL_NAND || unit->detail == DETAIL_NOR)
         build_of_kind(unit, unit->detail == DETAIL_NAND ? NODE_NAND : NODE_NOR, netlist);
     else
-        build_any_kind(unit, FORM_ANY_KIND, netlist);
+        build_of_any_kind(unit, netlist);
 }

@@ -3,7 +3,7 @@
 #ifndef SUMWRIGHT_GATES_BUILD_H
 #define SUMWRIGHT_GATES_BUILD_H
 
-#include "gates/landmarks.h"
+#include "gates/netlist/core.h"
 #include "gates/netlist/netlist.h"
 #include "gates/operands.h"
 #include "gates/structures/structure.h"
@@ -16,9 +16,8 @@ void build_netlist(const Unit *unit, Netlist *netlist);
 /* The same of gates of one kind, NODE_NAND or NODE_NOR, whatever the unit's detail. */
 void build_of_kind(const Unit *unit, NodeKind kind, Netlist *netlist);
 
-/* The same of gates of any kind, and says where the parts of its adder core are. The caller frees
- * them with landmarks_free. The ripple chains (ripple, fewest) record no cells. */
-void build_netlist_marked(const Unit *unit, Netlist *netlist, Landmarks *landmarks);
+/* The same of gates of any kind, whatever the unit's detail. */
+void build_of_any_kind(const Unit *unit, Netlist *netlist);
 
 /* The same gates before they are finished, with what each part handed to the next: literals of
  * operands, sums and carries, which finishing would renumber. Gates that no output depends on are

@@ -2,6 +2,7 @@
 #include "gates/flags.h"
 
 #include "base/memory.h"
+#include "gates/netlist/core.h"
 
 #include <stdlib.h>
 
@@ -49,11 +50,13 @@ static void find_signs(Row *row) {
     row->overflow = adder->overflow;
     if (row->overflow == LITERAL_NONE)
         row->overflow = netlist_xor(netlist, adder->carry[sign + 1], adder->carry[sign]);
-    netlist_name(netlist, row->overflow, "overflows", -1);
+    netlist_mean(netlist, row->overflow, ROLE_OVERFLOWS, -1);
     row->less_signed = netlist_xor(netlist, adder->sum[sign], row->overflow);
-    netlist_name(netlist, row->less_signed, "below_zero", -1);
+    netlist_mean(netlist, row->less_signed, ROLE_BELOW_ZERO, -1);
+    netlist->core->overflow = row->overflow;
+    netlist->core->below_zero = row->less_signed;
     row->less_unsigned = netlist_and(netlist, row->signal[SIGNAL_SUBTRACTING], row->borrows);
-    netlist_name(netlist, row->less_unsigned, "borrows", -1);
+    netlist_mean(netlist, row->less_unsigned, ROLE_BORROWS, -1);
 }
 
 /* ---- saturation --------------------------------------------------------------------------- */
@@ -65,11 +68,11 @@ static void saturate_signed(Row *row) {
     unsigned sign = row->adder->width - 1;
     Literal low = netlist_and(netlist, row->overflow, row->less_signed);
     Literal high = netlist_and(netlist, row->overflow, literal_not(row->less_signed));
-    netlist_name(netlist, low, "too_low", -1);
-    netlist_name(netlist, high, "too_high", -1);
+    netlist_mean(netlist, low, ROLE_TOO_LOW, -1);
+    netlist_mean(netlist, high, ROLE_TOO_HIGH, -1);
     for (unsigned i = 0; i < sign; i++) {
         Literal raised = netlist_or(netlist, row->adder->sum[i], high);
-        netlist_name(netlist, raised, "raised", (int)i);
+        netlist_mean(netlist, raised, ROLE_RAISED, (int)i);
         row->result[i] = netlist_and(netlist, raised, literal_not(low));
     }
     row->result[sign] = row->less_signed;
@@ -79,10 +82,10 @@ static void saturate_unsigned(Row *row) {
     Netlist *netlist = row->netlist;
     Literal low = row->less_unsigned;
     Literal high = netlist_and(netlist, row->carries, literal_not(row->signal[SIGNAL_SUBTRACTING]));
-    netlist_name(netlist, high, "too_high", -1);
+    netlist_mean(netlist, high, ROLE_TOO_HIGH, -1);
     for (unsigned i = 0; i < row->adder->width; i++) {
         Literal raised = netlist_or(netlist, row->adder->sum[i], high);
-        netlist_name(netlist, raised, "raised", (int)i);
+        netlist_mean(netlist, raised, ROLE_RAISED, (int)i);
         row->result[i] = netlist_and(netlist, raised, literal_not(low));
     }
 }
@@ -95,9 +98,10 @@ static void deliver_result(Row *row) {
     if (row->unit->overflow == OVERFLOW_SATURATE_UNSIGNED)
         saturate_unsigned(row);
     for (unsigned i = 0; i < row->adder->width; i++) {
-        netlist_name(row->netlist, row->result[i], "fitted", (int)i);
+        netlist_mean(row->netlist, row->result[i], ROLE_FITTED, (int)i);
         row->result[i] = netlist_and(row->netlist, row->result[i], row->signal[SIGNAL_ACTIVE]);
-        netlist_name(row->netlist, row->result[i], "delivered", (int)i);
+        netlist_mean(row->netlist, row->result[i], ROLE_DELIVERED, (int)i);
+        row->netlist->core->result[i] = row->result[i];
         netlist_output(row->netlist, PIN_RESULT, i, row->result[i]);
     }
 }
@@ -107,7 +111,7 @@ static void deliver_result(Row *row) {
 typedef Literal Gate(Netlist *netlist, Literal x, Literal y);
 
 /* One gate kind over all bits of the result, as a tree: ceil(log2 n) levels. */
-static Literal over_result(const Row *row, Gate *gate, const char *stem) {
+static Literal over_result(const Row *row, Gate *gate, Role role) {
     unsigned count = row->adder->width;
     int named = 0;
     Literal *bits = memory_zeroed(count, sizeof bits[0]);
@@ -117,7 +121,7 @@ static Literal over_result(const Row *row, Gate *gate, const char *stem) {
         unsigned half = 0;
         for (unsigned i = 0; i + 1 < count; i += 2) {
             bits[half] = gate(row->netlist, bits[i], bits[i + 1]);
-            netlist_name(row->netlist, bits[half++], stem, named++);
+            netlist_mean(row->netlist, bits[half++], role, named++);
         }
         if (count % 2 == 1)
             bits[half++] = bits[count - 1];
@@ -136,7 +140,10 @@ static Literal carry_pin(const Row *row, unsigned i) {
 }
 
 static Literal build_carry(const Row *row) {
-    return carry_pin(row, row->adder->width);
+    Literal carry = carry_pin(row, row->adder->width);
+    if (row->unit->sense == SENSE_NO_BORROW)
+        row->netlist->core->leaving = carry;
+    return carry;
 }
 
 static Literal build_overflow(const Row *row) {
@@ -144,7 +151,7 @@ static Literal build_overflow(const Row *row) {
 }
 
 static Literal build_zero(const Row *row) {
-    return literal_not(over_result(row, netlist_or, "any"));
+    return literal_not(over_result(row, netlist_or, ROLE_ANY));
 }
 
 static Literal build_negative(const Row *row) {
@@ -160,7 +167,7 @@ static Literal build_less_unsigned(const Row *row) {
 }
 
 static Literal build_parity(const Row *row) {
-    return over_result(row, netlist_xor, "odd");
+    return over_result(row, netlist_xor, ROLE_ODD);
 }
 
 static Literal build_half_carry(const Row *row) {
@@ -197,9 +204,11 @@ void flags_build(const Unit *unit, Netlist *netlist, const Operands *operands, c
         if (!unit->flag[flag])
             continue;
         Literal literal = flags[flag].build(&row);
-        netlist_name(netlist, literal, "unmasked", flag);
+        netlist_mean(netlist, literal, ROLE_UNMASKED, flag);
+        netlist->core->flag[flag].plain = literal;
         if (!flags[flag].about_result)
             literal = netlist_and(netlist, literal, operands->signal[SIGNAL_ACTIVE]);
+        netlist->core->flag[flag].masked = literal;
         netlist_output(netlist, (Pin)(PIN_FLAG + flag), 0, literal);
     }
     free(row.result);

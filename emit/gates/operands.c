@@ -25,14 +25,6 @@ static const unsigned char levels[OP_COUNT][SIGNAL_COUNT] = {
     [OP_PASS] = {0, 0, 0, 0, 0, _, 0, 1, 0, 0, 0, 0, _},
 };
 
-static const char *const signal_names[SIGNAL_COUNT] = {
-    "invert_a", "use_b",  "invert_b", "set_carry", "use_cin",   "invert_cin", "subtracting",
-    "active",   "turn_a", "turn_b",   "set_chain", "chain_cin", "turn_cin"};
-
-const char *signal_name(Signal signal) {
-    return signal_names[signal];
-}
-
 static unsigned level(const Unit *unit, int choice, Signal signal) {
     unsigned value = levels[unit->choice[choice].operation][signal];
     if (value == IF_BORROW || value == IF_NO_BORROW)
@@ -180,13 +172,13 @@ static void add_inputs(const Unit *unit, Netlist *netlist, Literal *pins, Litera
 
 /* set, or cin (inverted where turn) where use. */
 static Literal first_bit(Netlist *netlist, const Literal *signal, Literal cin, Signal set,
-                         Signal use, Signal turn, const char *stem, int index) {
+                         Signal use, Signal turn, Role role, int index) {
     Literal carried = netlist_xor(netlist, cin, signal[turn]);
     Literal used = netlist_and(netlist, signal[use], carried);
     Literal first = netlist_or(netlist, signal[set], used);
-    netlist_name(netlist, first, stem, index);
-    netlist_name(netlist, used, "used_cin", -1);
-    netlist_name(netlist, carried, "carry_wanted", -1);
+    netlist_mean(netlist, first, role, index);
+    netlist_mean(netlist, used, ROLE_USED_CIN, -1);
+    netlist_mean(netlist, carried, ROLE_CARRY_WANTED, -1);
     return first;
 }
 
@@ -203,21 +195,21 @@ void operands_build(const Unit *unit, Netlist *netlist, Operands *operands) {
     for (int k = 0; k < SIGNAL_COUNT; k++) {
         int same = same_signal(unit, k);
         signal[k] = same < k ? signal[same] : signal_literal(unit, netlist, (Signal)k, pins);
-        netlist_name(netlist, signal[k], signal_names[k], -1);
+        netlist_mean(netlist, signal[k], role_of_signal((Signal)k), -1);
     }
     operands->first = first_bit(netlist, signal, cin, SIGNAL_SET_CARRY, SIGNAL_USE_CIN,
-                                SIGNAL_INVERT_CIN, "first_carry", -1);
+                                SIGNAL_INVERT_CIN, ROLE_FIRST_CARRY, -1);
     operands->chain = first_bit(netlist, signal, cin, SIGNAL_SET_CHAIN, SIGNAL_CHAIN_CIN,
-                                SIGNAL_TURN_CIN, "chain", 0);
+                                SIGNAL_TURN_CIN, ROLE_CHAIN, 0);
 
     netlist_enter(netlist, PART_OPERANDS, -1);
     for (unsigned i = 0; i < unit->width; i++) {
         operands->x[i] = netlist_xor(netlist, operands->a[i], signal[SIGNAL_INVERT_A]);
         operands->b[i] = netlist_and(netlist, operands->b[i], signal[SIGNAL_USE_B]);
         operands->y[i] = netlist_xor(netlist, operands->b[i], signal[SIGNAL_INVERT_B]);
-        netlist_name(netlist, operands->x[i], "operand_a", (int)i);
-        netlist_name(netlist, operands->y[i], "operand_b", (int)i);
-        netlist_name(netlist, operands->b[i], "used_b", (int)i);
+        netlist_mean(netlist, operands->x[i], ROLE_OPERAND_A, (int)i);
+        netlist_mean(netlist, operands->y[i], ROLE_OPERAND_B, (int)i);
+        netlist_mean(netlist, operands->b[i], ROLE_USED_B, (int)i);
     }
 }
 

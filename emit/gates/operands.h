@@ -25,23 +25,6 @@
 #include "gates/netlist/netlist.h"
 #include "unit/unit.h"
 
-typedef enum {
-    SIGNAL_INVERT_A,
-    SIGNAL_USE_B,
-    SIGNAL_INVERT_B,
-    SIGNAL_SET_CARRY,
-    SIGNAL_USE_CIN,
-    SIGNAL_INVERT_CIN,
-    SIGNAL_SUBTRACTING, /* the carry pins speak of a borrow */
-    SIGNAL_ACTIVE,      /* something is requested */
-    SIGNAL_TURN_A,      /* the borrow form's */
-    SIGNAL_TURN_B,
-    SIGNAL_SET_CHAIN,
-    SIGNAL_CHAIN_CIN,
-    SIGNAL_TURN_CIN,
-    SIGNAL_COUNT
-} Signal;
-
 /* A control signal over the unit's operations. */
 typedef enum {
     LEVEL_0,      /* always 0 */
@@ -56,7 +39,6 @@ typedef struct {
 } SignalPlan;
 
 SignalPlan operands_signal(const Unit *unit, Signal signal);
-const char *signal_name(Signal signal); /* "invert_b" */
 
 /* Where the row's literals are found. x, y, a and b have the unit's width. */
 typedef struct {

@@ -1,6 +1,7 @@
 /* See expression.h. */
 #include "verilog/expression.h"
 
+#include "gates/netlist/core.h"
 #include "gates/operands.h"
 #include "verilog/identifier.h"
 #include "verilog/network.h"
@@ -20,16 +21,21 @@ typedef struct {
     const Unit *unit;
     const char *const *source; /* where each input pin is read */
     Facts *facts;
-    bool network;  /* cells of another structure than ripple, */
-    Turned turned; /* the carries of its columns */
-    char bits[16]; /* of a word: "WIDTH" or the number */
-    char sign[16]; /* the number of its highest bit: "WIDTH-1" or the number */
+    bool network;    /* cells of another structure than ripple, */
+    CoreSense sense; /* of the carries of its columns */
+    char bits[16];   /* of a word: "WIDTH" or the number */
+    char sign[16];   /* the number of its highest bit: "WIDTH-1" or the number */
     Level level[SIGNAL_COUNT];
     Expression signal[SIGNAL_COUNT]; /* an identifier or a constant */
     Expression line[OP_COUNT];       /* CONTROL_CODE: the decode line of each choice */
     bool line_read[OP_COUNT];
     Expression x, y, first; /* what the adder is given, as names where they are more */
 } Row;
+
+/* Are the carries of the columns the complements of the addition's? */
+static bool is_inverted(const Row *row) {
+    return row->sense == CORE_NO_CARRIES || row->sense == CORE_BORROWS;
+}
 
 static Expression format(const char *form, ...) __attribute__((format(printf, 1, 2)));
 
@@ -124,7 +130,7 @@ static void add_controls(Row *row) {
                 row->signal[k] = row->signal[other];
         if (is_simple(&row->signal[k]))
             continue;
-        Identifier name = identifier_free(unit, signal_name((Signal)k), false);
+        Identifier name = identifier_free(unit, role_text(role_of_signal((Signal)k)), false);
         row->signal[k] = format("%s", name.text);
         Facts *declared = facts_row(row->facts, "control");
         facts_text(declared, "signal", "%s", name.text);
@@ -176,7 +182,7 @@ static Expression operand_b(const Row *row) {
     Expression kept =
         used == LEVEL_1 ? format("%s", b) : format("%s & {%s{%s}}", b, row->bits, use);
     /* Where it is the first carry that inverts b, the columns are turned and b is turned back. */
-    if (inverted == LEVEL_0 || row->turned == TURNED_BY_FIRST)
+    if (inverted == LEVEL_0 || row->sense == CORE_CARRIES_OR_BORROWS)
         return kept;
     kept = operand(&kept);
     if (inverted == LEVEL_1)
@@ -295,11 +301,11 @@ static Expression joined(const Row *row, const Expression *x, char operator, con
 static void turn_operands(Row *row, Expression *x, Expression *y) {
     Facts *facts = row->facts;
     facts_text(facts, "make.turned_a", "%s", "");
-    if (row->turned == TURNED_ALWAYS) {
+    if (is_inverted(row)) {
         *x = inverse(row, x);
         *y = inverse(row, y);
     }
-    if (row->turned != TURNED_BY_FIRST)
+    if (row->sense != CORE_CARRIES_OR_BORROWS)
         return;
     Expression first = format("{%s{%s}}", row->bits, row->first.text);
     Identifier name = identifier_free(row->unit, "turned_a", false);
@@ -317,20 +323,20 @@ static void add_columns(Row *row, const Netlist *netlist) {
     turn_operands(row, &x, &y);
     Identifier half = identifier_free(unit, "half_sum", false);
     Identifier passes = identifier_free(unit, "passes", false);
-    bool turns = row->turned != TURNED_NEVER;
+    bool turns = row->sense != CORE_CARRIES;
     /* Of a prefix network that nothing enters, nobody asks whether the lowest column passes it. */
-    unsigned lowest = turns && netlist->prefix_columns > 0 ? 1 : 0;
+    unsigned lowest = turns && netlist->core->prefix != NULL ? 1 : 0;
     Expression sum = joined(row, &row->x, '^', &y), made = joined(row, &x, '&', &y);
     Expression range = format("[%s:%u]", row->sign, lowest);
     if (lowest == 0)
         range = format("%s", "");
-    Expression passed = row->turned == TURNED_NEVER ? sum
-                        : row->turned == TURNED_ALWAYS
+    Expression passed = row->sense == CORE_CARRIES ? sum
+                        : is_inverted(row)
                             ? format("~%s%s", half.text, range.text)
                             : format("%s%s | %s%s", x.text, range.text, y.text, range.text);
-    facts_flag(facts, "turns", row->turned == TURNED_BY_FIRST);
-    facts_flag(facts, "turned", row->turned == TURNED_ALWAYS);
-    facts_flag(facts, "borrows", strcmp(netlist->carry_stem, "borrow") == 0);
+    facts_flag(facts, "turns", row->sense == CORE_CARRIES_OR_BORROWS);
+    facts_flag(facts, "turned", is_inverted(row));
+    facts_flag(facts, "borrows", netlist->core->sense == CORE_BORROWS);
     facts_text(facts, "make.carry_in", "%s", turns ? "1'b0" : row->first.text);
     facts_text(facts, "lowest_passing", "%u", lowest);
     facts_text(facts, "make.half_sum", "%s", turns ? sum.text : "");
@@ -347,9 +353,9 @@ static void add_columns(Row *row, const Netlist *netlist) {
 /* What a carry pin shows of a carry between columns: turned back where the columns are, and turned
  * over in a subtraction where the pin is a borrow. */
 static Expression carry_pin(const Row *row, const char *carry) {
-    const char *turn = row->turned == TURNED_BY_FIRST ? row->first.text : "";
+    const char *turn = row->sense == CORE_CARRIES_OR_BORROWS ? row->first.text : "";
     const char *subtracting = "";
-    bool inverted = row->turned == TURNED_ALWAYS;
+    bool inverted = is_inverted(row);
     if (row->unit->sense == SENSE_BORROW && row->level[SIGNAL_SUBTRACTING] == LEVEL_VARIES)
         subtracting = signal(row, SIGNAL_SUBTRACTING);
     if (row->unit->sense == SENSE_BORROW && row->level[SIGNAL_SUBTRACTING] == LEVEL_1)
@@ -381,10 +387,10 @@ static void add_flag(const Row *row, const char *fact, const Expression *value) 
 
 /* The carry out of the last column in an addition, and the borrow out of it in a subtraction. */
 static void find_last(const Row *row, const char *last, Expression *carry, Expression *borrow) {
-    bool turned = row->turned == TURNED_ALWAYS;
+    bool turned = is_inverted(row);
     *carry = format(turned ? "~%s" : "%s", last);
     *borrow = format(turned ? "%s" : "~%s", last);
-    if (row->turned == TURNED_BY_FIRST)
+    if (row->sense == CORE_CARRIES_OR_BORROWS)
         *borrow = *carry; /* it is both */
 }
 
@@ -518,7 +524,7 @@ void expression_facts(const Unit *unit, const Netlist *netlist, const char *cons
     static Row row; /* large, and one unit is written at a time */
     row = (Row){.unit = unit, .source = source, .facts = facts};
     row.network = network_has(unit);
-    row.turned = row.network ? netlist->turned : TURNED_NEVER;
+    row.sense = row.network ? netlist->core->sense : CORE_CARRIES;
     facts_flag(facts, "network", row.network);
     add_width(&row);
     add_controls(&row);

@@ -2,6 +2,7 @@
 #include "verilog/network.h"
 
 #include "base/memory.h"
+#include "gates/netlist/core.h"
 #include "gates/prefix/prefix.h"
 #include "gates/structures/columns.h"
 #include "gates/structures/structure.h"
@@ -43,8 +44,8 @@ const char *network_template(const Unit *unit) {
 
 Identifier network_carry(const Unit *unit, const Netlist *netlist, unsigned column) {
     bool prefix = structure_network(unit->structure) != NULL;
-    Identifier stem = identifier_free(unit, netlist->carry_stem, true), name;
-    if (prefix && column == 0 && !netlist->entered)
+    Identifier stem = identifier_free(unit, role_text(core_carry_role(netlist->core)), true), name;
+    if (prefix && column == 0 && core_enters(netlist->core, 0) == CORE_ENTERS_0)
         snprintf(name.text, sizeof name.text, "1'b0");
     else if (prefix || column == unit->width)
         snprintf(name.text, sizeof name.text, "%.*s_%u", UNIT_NAME_MAX, stem.text, column);
@@ -72,7 +73,8 @@ static Wire of_span(const Identifier *word, const Identifier *stem, unsigned top
 
 static void open_network(Network *network) {
     const Unit *unit = network->unit;
-    network->carry = identifier_free(unit, network->netlist->carry_stem, true);
+    network->carry =
+        identifier_free(unit, role_text(core_carry_role(network->netlist->core)), true);
     network->carries = identifier_free(unit, "carries", false);
     network->generates = identifier_free(unit, "generates", false);
     network->passes = identifier_free(unit, "passes", false);
@@ -151,24 +153,21 @@ static const PrefixCell **in_order(const Prefix *prefix) {
 static void add_prefix(Network *network) {
     const Unit *unit = network->unit;
     Facts *facts = network->facts;
-    Prefix prefix;
-    prefix_init(&prefix, network->netlist->prefix_columns);
-    structure_network(unit->structure)(&prefix, unit->depth);
-    bool entered = network->netlist->entered;
+    const Prefix *prefix = network->netlist->core->prefix;
+    bool entered = core_enters(network->netlist->core, 0) != CORE_ENTERS_0;
     facts_flag(facts, "entered", entered);
     facts_text(facts, "lowest", "%s", numbered(&network->carry, entered ? 0 : 1).text);
     facts_list(facts, "level");
-    const PrefixCell **order = in_order(&prefix);
+    const PrefixCell **order = in_order(prefix);
     Facts *level = NULL;
-    for (uint32_t k = 0; k < prefix.cell_count; k++) {
+    for (uint32_t k = 0; k < prefix->cell_count; k++) {
         if (k == 0 || order[k]->level > order[k - 1]->level) {
             level = facts_row(facts, "level");
             facts_text(level, "level", "%u", order[k]->level);
         }
-        add_cell(network, &prefix, order[k], entered ? 1 : 0, level);
+        add_cell(network, prefix, order[k], entered ? 1 : 0, level);
     }
     free(order);
-    prefix_free(&prefix);
     for (unsigned i = 0; i < unit->width; i++) {
         Facts *row = facts_row(facts, "sums");
         facts_text(row, "column", "%u", i);
@@ -185,7 +184,8 @@ static void add_groups(Network *network) {
     for (unsigned group = 0, start = 0; start < width; group++, start = end) {
         end = columns_group_end(size, width, group, start);
         /* Where it is known what enters the lowest group, that has nothing to select. */
-        bool ripples = selects && group == 0 && !network->netlist->entered;
+        bool ripples =
+            selects && group == 0 && core_enters(network->netlist->core, 0) == CORE_ENTERS_0;
         use(network, ripples ? "ripple_group.v" : selects ? "select_group.v" : "skip_group.v");
         Facts *row = facts_row(network->facts, "group");
         facts_text(row, "kind", ripples ? "first_group" : "group");

@@ -111,7 +111,7 @@ enum { STEMS = 32 };
 /* A stem as it is written where a pin has its name. */
 typedef struct {
     const char *stem;
-    NameRole role;
+    Help help;
     bool numbered;
     Identifier identifier;
 } Stem;
@@ -155,41 +155,48 @@ static char *put_pin(char *to, const Gates *gates, Pin pin, unsigned bit) {
     return to;
 }
 
-/* What a gate is to the one that it is called after; "not" stands before. */
+/* What a gate does for the one that it is called after; "not" stands before. */
 static const char *const steps[] = {
-    [NAME_PLAIN] = "",       [NAME_NOT] = "",           [NAME_INNER] = "_inner",
-    [NAME_FIRST] = "_first", [NAME_SECOND] = "_second", [NAME_OUTER] = "_outer"};
+    [HELP_NONE] = "",        [HELP_INVERSE] = "",       [HELP_INNER] = "_inner",
+    [HELP_FIRST] = "_first", [HELP_SECOND] = "_second", [HELP_OUTER] = "_outer"};
 
-/* A gate's stem, numbers and role. The inverter of an input is called after its pin, a gate without
+typedef struct {
+    const char *stem;
+    Help help;
+    int index; /* -1: none */
+    int low;
+} GateName;
+
+/* A gate's stem, numbers and what it does for the one it is called after. The inverter of an input is called after its pin, a gate without
  * a name after its place in the netlist. */
-static Node gate_name(const Gates *gates, uint32_t index) {
+static GateName gate_name(const Gates *gates, uint32_t index) {
     const Node *node = &gates->netlist->nodes[index];
     const Node *read = &gates->netlist->nodes[literal_node(node->in[0])];
-    if (node->stem != NULL)
-        return *node;
-    Node name = {.stem = "term", .index = (int)index, .low = -1};
+    if (node->role != ROLE_NONE)
+        return (GateName){role_text(node->role), node->help, node->index, node->low};
+    GateName name = {.stem = "term", .index = (int)index, .low = -1};
     if (node->in[0] != node->in[1] || read->kind != NODE_INPUT)
         return name;
     bool single = unit_pin_bits(gates->unit, read->pin) == 1 && read->pin < PIN_A;
-    return (Node){.stem = unit_role(gates->unit, read->pin),
-                  .index = single ? -1 : (int)read->bit,
-                  .low = -1,
-                  .role = NAME_NOT};
+    return (GateName){.stem = unit_role(gates->unit, read->pin),
+                      .help = HELP_INVERSE,
+                      .index = single ? -1 : (int)read->bit,
+                      .low = -1};
 }
 
 /* A stem with what stands around it, where no pin is called so. Kept: many gates ask for few. */
-static const char *free_stem(Gates *gates, const Node *name, bool numbered) {
+static const char *free_stem(Gates *gates, const GateName *name, bool numbered) {
     for (unsigned k = 0; k < STEMS && k < gates->stems; k++) {
         const Stem *known = &gates->stem[k];
-        if (known->stem == name->stem && known->role == name->role && known->numbered == numbered)
+        if (known->stem == name->stem && known->help == name->help && known->numbered == numbered)
             return known->identifier.text;
     }
     char called[64];
-    snprintf(called, sizeof called, "%s%s%s", name->role == NAME_NOT ? "not_" : "", name->stem,
-             steps[name->role]);
+    snprintf(called, sizeof called, "%s%s%s", name->help == HELP_INVERSE ? "not_" : "", name->stem,
+             steps[name->help]);
     Stem *stem = &gates->stem[gates->stems++ % STEMS];
     *stem =
-        (Stem){name->stem, name->role, numbered, identifier_free(gates->unit, called, numbered)};
+        (Stem){name->stem, name->help, numbered, identifier_free(gates->unit, called, numbered)};
     return stem->identifier.text;
 }
 
@@ -202,7 +209,7 @@ static char *put_name(char *to, Gates *gates, uint32_t index) {
         const Output *output = &gates->netlist->outputs[gates->output_of[index]];
         return put_pin(to, gates, output->pin, output->bit);
     }
-    Node name = gate_name(gates, index);
+    GateName name = gate_name(gates, index);
     to = stpcpy(to, free_stem(gates, &name, name.index >= 0));
     if (name.index >= 0) {
         *to++ = '_';

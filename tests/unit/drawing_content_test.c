@@ -304,7 +304,7 @@ static void test_carry_path_and_rings(void **state) {
     build_netlist(&request->unit, &netlist);
     Literal carry[4] = {0};
     for (uint32_t k = 0; k < netlist.node_count; k++)
-        if (netlist.nodes[k].stem != NULL && strcmp(netlist.nodes[k].stem, "carry") == 0)
+        if (netlist.nodes[k].role == ROLE_CARRY)
             carry[netlist.nodes[k].index - 1] = k * 2;
     check_marks("--width 4 --detail gates --example 5,-3,sub", carry, level + 1, 4);
     netlist_free(&netlist);

@@ -361,30 +361,32 @@ static void test_the_widest(void **state) {
                          9 * UNIT_WIDTH_MAX - 4);
 }
 
-/* ---- names --------------------------------------------------------------------------------- */
+/* ---- roles --------------------------------------------------------------------------------- */
 
-static void test_gates_keep_their_names(void **state) {
+static void test_gates_keep_their_roles(void **state) {
     (void)state;
     Small s;
     Netlist *n = &s.netlist, mapped;
     open_small(&s);
-    Literal differ = netlist_name(n, netlist_xor(n, s.a, s.b), "differ", 3);
-    Literal both = netlist_name(n, netlist_and(n, s.a, s.b), "both", 3);
+    Literal differ = netlist_mean(n, netlist_xor(n, s.a, s.b), ROLE_DIFFER, 3);
+    Literal both = netlist_mean(n, netlist_and(n, s.a, s.b), ROLE_GENERATED, 3);
     netlist_output(n, PIN_RESULT, 0, differ);
     netlist_output(n, PIN_RESULT, 1, both);
     netlist_finish(n);
     map_netlist(n, NODE_NAND, &mapped);
     static const struct {
-        const char *stem;
-        NameRole role;
-    } expected[] = {{"both", NAME_NOT},
-                    {"differ", NAME_FIRST},
-                    {"differ", NAME_SECOND},
-                    {"differ", NAME_PLAIN},
-                    {"both", NAME_PLAIN}};
+        Role role;
+        Help help;
+        bool complement;
+    } expected[] = {{ROLE_GENERATED, HELP_INVERSE, true},
+                    {ROLE_DIFFER, HELP_FIRST, false},
+                    {ROLE_DIFFER, HELP_SECOND, false},
+                    {ROLE_DIFFER, HELP_NONE, false},
+                    {ROLE_GENERATED, HELP_NONE, false}};
     assert_int_equal(mapped.node_count, 1 + 4 + 5);
     for (uint32_t k = 0; k < 5; k++) {
-        assert_string_equal(mapped.nodes[5 + k].stem, expected[k].stem);
+        assert_int_equal(mapped.nodes[5 + k].help, expected[k].help);
+        assert_int_equal(mapped.nodes[5 + k].complement, expected[k].complement);
         assert_int_equal(mapped.nodes[5 + k].role, expected[k].role);
         assert_int_equal(mapped.nodes[5 + k].index, 3);
     }
@@ -407,7 +409,7 @@ int main(void) {
         cmocka_unit_test(test_narrow_units),
         cmocka_unit_test(test_words),
         cmocka_unit_test(test_the_widest),
-        cmocka_unit_test(test_gates_keep_their_names),
+        cmocka_unit_test(test_gates_keep_their_roles),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -169,29 +169,29 @@ static void test_a_gate_remembers_its_place(void **state) {
     close_pair(&pair);
 }
 
-/* ---- names -------------------------------------------------------------------------------- */
+/* ---- roles -------------------------------------------------------------------------------- */
 
-static void test_the_first_name_stays(void **state) {
+static void test_the_first_role_stays(void **state) {
     (void)state;
     Pair pair;
     open_pair(&pair);
     Literal gate = netlist_and(&pair.netlist, pair.x, pair.y);
-    assert_null(node_of(&pair.netlist, gate)->stem);
-    assert_int_equal(netlist_name(&pair.netlist, gate, "generated", 5), gate);
-    netlist_name(&pair.netlist, literal_not(gate), "carry", 6);
-    assert_string_equal(node_of(&pair.netlist, gate)->stem, "generated");
+    assert_int_equal(node_of(&pair.netlist, gate)->role, ROLE_NONE);
+    assert_int_equal(netlist_mean(&pair.netlist, gate, ROLE_GENERATED, 5), gate);
+    netlist_mean(&pair.netlist, literal_not(gate), ROLE_CARRY, 6);
+    assert_int_equal(node_of(&pair.netlist, gate)->role, ROLE_GENERATED);
     assert_int_equal(node_of(&pair.netlist, gate)->index, 5);
     close_pair(&pair);
 }
 
-static void test_only_gates_are_named(void **state) {
+static void test_only_gates_have_roles(void **state) {
     (void)state;
     Pair pair;
     open_pair(&pair);
-    assert_int_equal(netlist_name(&pair.netlist, pair.x, "operand_a", 0), pair.x);
-    assert_int_equal(netlist_name(&pair.netlist, LITERAL_1, "use_b", -1), LITERAL_1);
-    assert_null(node_of(&pair.netlist, pair.x)->stem);
-    assert_null(pair.netlist.nodes[0].stem);
+    assert_int_equal(netlist_mean(&pair.netlist, pair.x, ROLE_OPERAND_A, 0), pair.x);
+    assert_int_equal(netlist_mean(&pair.netlist, LITERAL_1, ROLE_USE_B, -1), LITERAL_1);
+    assert_int_equal(node_of(&pair.netlist, pair.x)->role, ROLE_NONE);
+    assert_int_equal(pair.netlist.nodes[0].role, ROLE_NONE);
     close_pair(&pair);
 }
 
@@ -395,8 +395,8 @@ int main(void) {
         cmocka_unit_test(test_or_keeps_one_inversion_and_turns_two_into_nand),
         cmocka_unit_test(test_xor_has_no_inversion),
         cmocka_unit_test(test_a_gate_remembers_its_place),
-        cmocka_unit_test(test_the_first_name_stays),
-        cmocka_unit_test(test_only_gates_are_named),
+        cmocka_unit_test(test_the_first_role_stays),
+        cmocka_unit_test(test_only_gates_have_roles),
         cmocka_unit_test(test_unread_gates_are_dropped_and_inputs_stay),
         cmocka_unit_test(test_a_gate_read_inverted_is_turned_over),
         cmocka_unit_test(test_turning_over_keeps_an_inner_inversion_tidy),

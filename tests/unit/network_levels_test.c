@@ -1,5 +1,5 @@
 /* Network pictures: every level on the wires of an example against sums worked by hand, and every
- * cell's connections against the netlist's landmarks. */
+ * cell's connections against the record of the netlist's adder core. */
 #include "networks.h"
 
 #include "gates/build.h"
@@ -7,7 +7,7 @@
 
 /* ---- places -------------------------------------------------------------------------------- */
 
-static Net net_of(const Landmark *cell) {
+static Net net_of(const CoreCell *cell) {
     bool carry = cell->generates != LITERAL_NONE && !literal_is_constant(cell->generates);
     return carry ? cell->generates : cell->passes;
 }
@@ -35,7 +35,7 @@ static uint32_t wires_into(const Scene *scene, const Box *box, bool heavy) {
     return count;
 }
 
-static const Box *box_of(const Scene *scene, const Landmark *cell) {
+static const Box *box_of(const Scene *scene, const CoreCell *cell) {
     for (uint32_t k = 0; k < scene->box_count; k++)
         if (scene->box[k].node == literal_node(cell->generates) &&
             scene->box[k].symbol != SYMBOL_GATE)
@@ -49,7 +49,6 @@ static const Box *box_of(const Scene *scene, const Landmark *cell) {
 typedef struct {
     const Working *working;
     Netlist netlist;
-    Landmarks landmarks;
     unsigned char *expected; /* of each literal */
     bool turned;
 } Example;
@@ -76,15 +75,14 @@ static bool carry_past(const Example *example, int top, int bottom, bool carry) 
     return carry;
 }
 
-static void expect_cell(Example *example, const Landmark *cell) {
-    bool of_span =
-        cell->kind == LANDMARK_COLUMN || cell->kind == LANDMARK_JOIN || cell->kind == LANDMARK_PAIR;
+static void expect_cell(Example *example, const CoreCell *cell) {
+    bool of_span = cell->kind == CORE_COLUMN || cell->kind == CORE_JOIN || cell->kind == CORE_PAIR;
     bool first = word_bit(&example->working->carry, 0) != example->turned;
     int from = of_span ? cell->bottom : 0;
     bool generates = carry_past(example, cell->top, from, !of_span && first);
     expect(example, cell->generates, generates);
-    /* Where a carry is made, "passes" may be either, see landmarks_test.c. */
-    if (of_span && (cell->kind == LANDMARK_PAIR || !generates))
+    /* Where a carry is made, "passes" may be either, see core_test.c. */
+    if (of_span && (cell->kind == CORE_PAIR || !generates))
         expect(example, cell->passes, carry_past(example, cell->top, from, true));
 }
 
@@ -113,29 +111,28 @@ static void expect_pins(Example *example) {
 /* turned: does the core work on the adder's carries turned over, in this operation? */
 static void example_open(Example *example, const Working *working, bool turned) {
     *example = (Example){.working = working, .turned = turned};
-    Landmarks *landmarks = &example->landmarks;
-    build_netlist_marked(working->unit, &example->netlist, landmarks);
+    build_of_any_kind(working->unit, &example->netlist);
+    const AdderCore *core = example->netlist.core;
     example->expected = malloc(2 * (size_t)example->netlist.node_count);
     memset(example->expected, UNKNOWN, 2 * (size_t)example->netlist.node_count);
     for (unsigned i = 0; i < working->unit->width; i++) {
         bool x = word_bit(&working->operand[0], i), y = word_bit(&working->operand[1], i);
-        expect(example, landmarks->x[i], x != turned);
-        expect(example, landmarks->y[i], y != turned);
-        expect(example, landmarks->plain[i], x);
-        expect(example, landmarks->half[i], x != (y != turned));
-        expect(example, landmarks->sum[i], word_bit(&working->sum, i));
+        expect(example, core->x[i], x != turned);
+        expect(example, core->y[i], y != turned);
+        expect(example, core->added_x[i], x);
+        expect(example, core->half[i], x != (y != turned));
+        expect(example, core->sum[i], word_bit(&working->sum, i));
     }
     for (unsigned i = 0; i <= working->unit->width; i++)
-        expect(example, landmarks->carry[i], word_bit(&working->carry, i) != turned);
-    for (uint32_t k = 0; k < landmarks->cell_count; k++)
-        if (landmarks->cell[k].kind != LANDMARK_FIRST)
-            expect_cell(example, &landmarks->cell[k]);
+        expect(example, core->carry[i], word_bit(&working->carry, i) != turned);
+    for (uint32_t k = 0; k < core->cell_count; k++)
+        if (core->cell[k].kind != CORE_FIRST)
+            expect_cell(example, &core->cell[k]);
     expect_pins(example);
 }
 
 static void example_close(Example *example) {
     free(example->expected);
-    landmarks_free(&example->landmarks);
     netlist_free(&example->netlist);
 }
 
@@ -153,9 +150,9 @@ static void check_levels(const Example *example, const Scene *scene, const char 
             fail_msg("%s: %s at %.0f, %.0f", line, text->text, text->x, text->y);
         shown[text->net] = 1;
     }
-    const Landmarks *landmarks = &example->landmarks;
-    for (uint32_t k = 0; k < landmarks->cell_count; k++) {
-        const Landmark *cell = &landmarks->cell[k];
+    const AdderCore *core = example->netlist.core;
+    for (uint32_t k = 0; k < core->cell_count; k++) {
+        const CoreCell *cell = &core->cell[k];
         if (cell->generates != LITERAL_NONE && !literal_is_constant(cell->generates))
             assert_true(shown[cell->generates]);
         if (cell->passes != LITERAL_NONE && !literal_is_constant(cell->passes))
@@ -175,18 +172,18 @@ static bool is_heavy(const Scene *scene, Net net) {
 
 /* The way of a carry of 1 comes into a cell once if it leaves it, and starts at a column. */
 static void check_path(const Example *example, const Scene *scene) {
-    const Landmarks *landmarks = &example->landmarks;
-    for (uint32_t k = 0; k < landmarks->cell_count; k++) {
-        const Landmark *cell = &landmarks->cell[k];
-        if (cell->level == 0 || !landmark_is_there(cell))
+    const AdderCore *core = example->netlist.core;
+    for (uint32_t k = 0; k < core->cell_count; k++) {
+        const CoreCell *cell = &core->cell[k];
+        if (cell->level == 0 || !core_cell_is_there(cell))
             continue;
         uint32_t heavy = wires_into(scene, box_of(scene, cell), true);
         assert_int_equal(heavy, is_heavy(scene, cell->generates));
     }
-    for (unsigned i = 0; i <= landmarks->width; i++)
-        if (landmarks->giver[i] != LANDMARK_NONE)
-            assert_int_equal(is_heavy(scene, landmarks->carry[i]),
-                             example->expected[landmarks->carry[i]] == 1);
+    for (unsigned i = 0; i <= core->width; i++)
+        if (core->giver[i] != CORE_NO_CELL)
+            assert_int_equal(is_heavy(scene, core->carry[i]),
+                             example->expected[core->carry[i]] == 1);
 }
 
 /* Heavy wires are 1, and two carries are ringed. */
@@ -197,8 +194,8 @@ static void check_marks(const Example *example, const Scene *scene) {
         if (scene->mark[k].kind != MARK_COMPARED)
             continue;
         rings++;
-        assert_true(scene->mark[k].net == example->landmarks.carry[width] ||
-                    scene->mark[k].net == example->landmarks.carry[width - 1]);
+        assert_true(scene->mark[k].net == example->netlist.core->carry[width] ||
+                    scene->mark[k].net == example->netlist.core->carry[width - 1]);
     }
     assert_int_equal(rings, 2);
     for (uint32_t k = 0; k < scene->wire_count; k++)
@@ -257,21 +254,20 @@ static void test_connections(void **state) {
             char line[LINE_BYTES];
             Scene scene;
             Netlist netlist;
-            Landmarks landmarks;
             snprintf(line, sizeof line, "--structure %s --width %u --operations %s",
                      structures[structure], width, width % 2 == 0 ? "add,sub" : "adc,sbc");
-            build_netlist_marked(&draw(line, &scene)->unit, &netlist, &landmarks);
-            for (uint32_t k = 0; k < landmarks.cell_count; k++) {
-                const Landmark *cell = &landmarks.cell[k];
-                if (cell->level == 0 || !landmark_is_there(cell))
+            build_of_any_kind(&draw(line, &scene)->unit, &netlist);
+            for (uint32_t k = 0; k < netlist.core->cell_count; k++) {
+                const CoreCell *cell = &netlist.core->cell[k];
+                if (cell->level == 0 || !core_cell_is_there(cell))
                     continue;
                 const Box *box = box_of(&scene, cell);
                 if (box == NULL)
                     fail_msg("%s: cell %u is not drawn", line, k);
                 uint32_t inputs = 0;
                 for (int in = 0; in < cell->in_count; in++) {
-                    const Landmark *before = &landmarks.cell[cell->in[in]];
-                    if (!landmark_is_there(before))
+                    const CoreCell *before = &netlist.core->cell[cell->in[in]];
+                    if (!core_cell_is_there(before))
                         continue;
                     inputs++;
                     if (!enters(&scene, box, net_of(before)))
@@ -279,7 +275,6 @@ static void test_connections(void **state) {
                 }
                 assert_int_equal(wires_into(&scene, box, false), inputs);
             }
-            landmarks_free(&landmarks);
             netlist_free(&netlist);
             scene_free(&scene);
         }

@@ -282,9 +282,9 @@ static void test_columns(void **state) {
             if (!unit_settle(&unit, &problem))
                 continue;
             build_netlist(&unit, &netlist);
-            if (unit_prefix_columns(&unit) != netlist.prefix_columns)
+            if (unit_prefix_columns(&unit) != netlist.core->prefix->columns)
                 fail_msg("%s, %s: %u columns said, %u there", unit.name, control_name(unit.control),
-                         unit_prefix_columns(&unit), netlist.prefix_columns);
+                         unit_prefix_columns(&unit), netlist.core->prefix->columns);
             netlist_free(&netlist);
             built++;
         }

@@ -27,12 +27,12 @@ typedef struct {
  */
 
 /* The gate of a chain's carry into a column, or 0. */
-static uint32_t find_carry(const Gates *gates, const char *stem, int index) {
+static uint32_t find_carry(const Gates *gates, Role role, int index) {
     const Netlist *netlist = gates->netlist;
     for (uint32_t k = 1; k < netlist->node_count; k++)
         if (gates->carry[k] != CARRY_NONE && netlist_is_gate(&netlist->nodes[k]) &&
             netlist->nodes[k].index == index &&
-            (stem == NULL || strcmp(stem, netlist->nodes[k].stem) == 0))
+            (role == ROLE_NONE || role == netlist->nodes[k].role))
             return k;
     return 0;
 }
@@ -42,14 +42,14 @@ static uint32_t find_carry(const Gates *gates, const char *stem, int index) {
 static void find_compared(Gates *gates) {
     const Netlist *netlist = gates->netlist;
     int width = (int)gates->unit->width;
-    gates->carry_out = find_carry(gates, NULL, width);
+    gates->carry_out = find_carry(gates, ROLE_NONE, width);
     if (gates->carry_out == 0)
         return;
-    gates->carry_in = find_carry(gates, netlist->nodes[gates->carry_out].stem, width - 1);
+    gates->carry_in = find_carry(gates, netlist->nodes[gates->carry_out].role, width - 1);
     for (uint32_t k = 1; k < netlist->node_count && gates->carry_in == 0; k++) {
         const Node *node = &netlist->nodes[k];
         bool differs = node->kind == NODE_XOR || node->kind == NODE_XNOR;
-        if (!differs || node->stem == NULL || strcmp(node->stem, "overflows") != 0)
+        if (!differs || node->role != ROLE_OVERFLOWS)
             continue;
         for (int side = 0; side < 2; side++)
             if (literal_node(node->in[side]) == gates->carry_out)
@@ -322,18 +322,18 @@ static uint32_t count_gates(const Netlist *netlist) {
 }
 
 static bool has_chain(const Gates *gates) {
-    const Node *first = &gates->netlist->nodes[find_carry(gates, NULL, 1)];
-    return first->stem != NULL && values_carry_letter(first) == 'k';
+    const Node *first = &gates->netlist->nodes[find_carry(gates, ROLE_NONE, 1)];
+    return values_carry_letter(first) == 'k';
 }
 
 /* Only the carries that are gates have a place on the path. */
 static void note_path(const Gates *gates) {
     unsigned width = gates->unit->width;
     bool *level = memory_zeroed(width + 1, sizeof level[0]);
-    const char *stem = gates->netlist->nodes[find_carry(gates, NULL, 1)].stem;
-    for (uint32_t k = 1; k < gates->netlist->node_count && stem != NULL; k++) {
+    Role role = gates->netlist->nodes[find_carry(gates, ROLE_NONE, 1)].role;
+    for (uint32_t k = 1; k < gates->netlist->node_count && role != ROLE_NONE; k++) {
         const Node *node = &gates->netlist->nodes[k];
-        if (gates->carry[k] != CARRY_NONE && netlist_is_gate(node) && strcmp(node->stem, stem) == 0)
+        if (gates->carry[k] != CARRY_NONE && netlist_is_gate(node) && node->role == role)
             level[node->index] = carry_level(gates, k);
     }
     notes_path(gates->scene, level, width + 1, carry_word(gates, true),

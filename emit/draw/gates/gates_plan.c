@@ -122,10 +122,10 @@ static char *name_of(const Sheet *sheet, uint32_t node) {
         return memory_text("%s%c%d", sheet->carry[node] == CARRY_PLAIN ? "" : "not ",
                            values_carry_letter(of), of->index);
     if (of->kind != NODE_INPUT)
-        return of->stem == NULL ? memory_text("n%u", node)
-               : of->index < 0  ? memory_text("%s", of->stem)
-               : of->low >= 0   ? memory_text("%s_%d_%d", of->stem, of->index, of->low)
-                                : memory_text("%s%d", of->stem, of->index);
+        return of->role == ROLE_NONE ? memory_text("n%u", node)
+               : of->index < 0       ? memory_text("%s", role_text(of->role))
+               : of->low >= 0 ? memory_text("%s_%d_%d", role_text(of->role), of->index, of->low)
+                              : memory_text("%s%d", role_text(of->role), of->index);
     if (of->pin == PIN_A || of->pin == PIN_B)
         return memory_text("%c%u", of->pin == PIN_A ? 'a' : 'b', of->bit);
     const char *name = sheet->unit->pin[of->pin];

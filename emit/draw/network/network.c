@@ -32,13 +32,12 @@ static void free_parts(Network *network) {
     free(network->on_path);
     free(network->edge);
     free(network->trunk);
-    landmarks_free(&network->landmarks);
     netlist_free(&network->netlist);
 }
 
 char *network_draw(const Unit *unit, const Working *example, Scene *scene) {
     Network network = {.unit = unit, .example = example, .scene = scene};
-    build_netlist_marked(unit, &network.netlist, &network.landmarks);
+    build_of_any_kind(unit, &network.netlist);
     network.values = values_of(&network.netlist, example);
     find_pins(&network);
     network_plan(&network);

@@ -61,7 +61,6 @@ typedef struct {
     const Working *example; /* or NULL */
     Scene *scene;
     Netlist netlist;
-    Landmarks landmarks;
     uint64_t *values; /* or NULL */
     Literal *pin_a;   /* the inputs; those of b are LITERAL_NONE where there is none */
     Literal *pin_b;
@@ -99,7 +98,7 @@ double network_x(const Network *network, int column);
 double network_left(const Network *network); /* of the highest column */
 
 /* What the wire of a cell is as a net. */
-Net network_net(const Landmark *cell);
+Net network_net(const CoreCell *cell);
 
 bool network_level(const Network *network, Literal literal); /* there is an example */
 
@@ -164,6 +163,6 @@ void network_draw_notes(Network *network);
 char *network_describe(const Network *network);
 
 /* How a kind of cell is drawn. */
-Box network_box(const Network *network, const Landmark *cell, double x, double y);
+Box network_box(const Network *network, const CoreCell *cell, double x, double y);
 
 #endif

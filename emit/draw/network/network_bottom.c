@@ -14,7 +14,7 @@ static bool is_compared(const Network *network, unsigned carry) {
 
 /* The level of a carry, ringed if it is one of the two that are compared. */
 static void draw_carry_level(Network *network, unsigned i, double x, double y, Anchor anchor) {
-    Literal carry = network->landmarks.carry[i];
+    Literal carry = network->netlist.core->carry[i];
     if (network->values == NULL)
         return;
     scene_value(network->scene, x, y, anchor, carry, network_level(network, carry));
@@ -30,17 +30,17 @@ static double sum_x(const Network *network, unsigned i) {
 
 /* The sum of a column: its half sum, turned over where a carry enters. */
 static void draw_sum(Network *network, unsigned i) {
-    const Landmarks *landmarks = &network->landmarks;
+    const AdderCore *core = network->netlist.core;
     const double lane = network_x(network, (int)i) + network->lane;
     const double columns_end = network->columns_top + NETWORK_COLUMN;
     const double gate = network->top[network->row_count + 1];
-    Literal half = landmarks->half[i], carry = landmarks->carry[i];
+    Literal half = core->half[i], carry = core->carry[i];
     if (!network_varies(half))
         return;
     if (network->values != NULL)
         scene_value(network->scene, lane + 3, columns_end + 11, ANCHOR_START, half,
                     network_level(network, half));
-    if (!network_varies(carry) || landmarks->sum[i] == LITERAL_NONE) {
+    if (!network_varies(carry) || core->sum[i] == LITERAL_NONE) {
         scene_wire(network->scene, half, WIRE_FINE, lane, columns_end);
         scene_to(network->scene, lane, gate + GATE_ALONG / 2.0);
         scene_to(network->scene, sum_x(network, i), gate + GATE_ALONG / 2.0);
@@ -56,7 +56,7 @@ static void draw_sum(Network *network, unsigned i) {
                     .height = GATE_ALONG,
                     .facing = FACING_DOWN,
                     .gate = NODE_XOR,
-                    .node = literal_node(landmarks->sum[i])},
+                    .node = literal_node(core->sum[i])},
               "");
 }
 
@@ -65,14 +65,15 @@ static void draw_carry_name(Network *network, unsigned i) {
     const double y = network->tap - 5;
     if (!network_enters(network, i))
         return;
-    scene_name(network->scene, x - 3, y, ANCHOR_END, network->landmarks.carry[i], "c%u", i);
+    scene_name(network->scene, x - 3, y, ANCHOR_END, network->netlist.core->carry[i], "c%u", i);
     draw_carry_level(network, i, x + 4, y, ANCHOR_START);
 }
 
 bool network_enters(const Network *network, unsigned column) {
     bool sign = column + 1 == network->unit->width;
-    return network_varies(network->landmarks.carry[column]) &&
-           (network->landmarks.sum[column] != LITERAL_NONE || (sign && network_taps_sign(network)));
+    return network_varies(network->netlist.core->carry[column]) &&
+           (network->netlist.core->sum[column] != LITERAL_NONE ||
+            (sign && network_taps_sign(network)));
 }
 
 /* ---- the result ---------------------------------------------------------------------------- */
@@ -103,8 +104,8 @@ void network_draw_across(Network *network, Symbol symbol, const char *label) {
 
 /* The sum of a column, or what goes on where it is not made: the half sum. */
 static Literal sum_of(const Network *network, unsigned i) {
-    const Landmarks *landmarks = &network->landmarks;
-    return landmarks->sum[i] == LITERAL_NONE ? landmarks->half[i] : landmarks->sum[i];
+    const AdderCore *core = network->netlist.core;
+    return core->sum[i] == LITERAL_NONE ? core->half[i] : core->sum[i];
 }
 
 static void lead_all(Network *network, bool delivered, double from, double to) {
@@ -178,7 +179,7 @@ static void draw_result(Network *network, double flags_end) {
 
 void network_draw_bottom(Network *network) {
     const Unit *unit = network->unit;
-    Literal last = network->landmarks.carry[unit->width];
+    Literal last = network->netlist.core->carry[unit->width];
     for (unsigned i = 0; i < unit->width; i++)
         if (network_shows(network, i)) {
             draw_sum(network, i);

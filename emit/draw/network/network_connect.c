@@ -27,7 +27,7 @@ static void add_edge(Network *network, Edge edge) {
 }
 
 int network_column_of(const Network *network, uint32_t cell) {
-    return network->landmarks.cell[cell].top;
+    return network->netlist.core->cell[cell].top;
 }
 
 static int sum_row(const Network *network) {
@@ -63,7 +63,7 @@ static bool in_the_way(const Network *network, const bool *taken, int column, in
 static bool *find_taken(const Network *network) {
     size_t columns = network->unit->width + 1;
     bool *taken = memory_zeroed((size_t)(network->row_count + 2) * columns, sizeof taken[0]);
-    for (uint32_t k = 0; k < network->landmarks.cell_count; k++)
+    for (uint32_t k = 0; k < network->netlist.core->cell_count; k++)
         if (network->row[k] > 0)
             taken[(size_t)network->row[k] * columns + (size_t)(network_column_of(network, k) + 1)] =
                 true;
@@ -71,12 +71,12 @@ static bool *find_taken(const Network *network) {
 }
 
 static void connect_cell(Network *network, const bool *taken, uint32_t target) {
-    const Landmark *cell = &network->landmarks.cell[target];
+    const CoreCell *cell = &network->netlist.core->cell[target];
     const double x = network_x(network, cell->top);
     bool made = false;
     for (int k = 0; k < cell->in_count; k++) {
-        const Landmark *before = &network->landmarks.cell[cell->in[k]];
-        if (!landmark_is_there(before))
+        const CoreCell *before = &network->netlist.core->cell[cell->in[k]];
+        if (!core_cell_is_there(before))
             continue;
         Edge edge = {.source = cell->in[k], .row = network->row[target]};
         edge.comes = network->row[edge.source] == NETWORK_NOWHERE;
@@ -96,7 +96,7 @@ static void connect_cell(Network *network, const bool *taken, uint32_t target) {
 
 /* From a cell that is shown to one that is not. */
 static void connect_away(Network *network, uint32_t target) {
-    const Landmark *cell = &network->landmarks.cell[target];
+    const CoreCell *cell = &network->netlist.core->cell[target];
     for (int k = 0; k < cell->in_count; k++)
         if (network->row[cell->in[k]] != NETWORK_NOWHERE)
             add_edge(network, (Edge){.source = cell->in[k],
@@ -107,13 +107,13 @@ static void connect_away(Network *network, uint32_t target) {
 
 /* The carry into a column, to its sum or, where that is not made, to the flags that compare it. */
 static void connect_sum(Network *network, unsigned i) {
-    const Landmarks *landmarks = &network->landmarks;
+    const AdderCore *core = network->netlist.core;
     if (!network_enters(network, i))
         return;
-    Edge edge = {.source = landmarks->giver[i],
+    Edge edge = {.source = core->giver[i],
                  .row = sum_row(network),
-                 .taps = landmarks->sum[i] == LITERAL_NONE,
-                 .heavy = network->values != NULL && network_level(network, landmarks->carry[i])};
+                 .taps = core->sum[i] == LITERAL_NONE,
+                 .heavy = network->values != NULL && network_level(network, core->carry[i])};
     edge.comes = network->row[edge.source] == NETWORK_NOWHERE;
     edge.goes_on = !network_shows(network, i);
     if (edge.comes && edge.goes_on)
@@ -124,16 +124,16 @@ static void connect_sum(Network *network, unsigned i) {
 }
 
 static void connect_last(Network *network) {
-    const Landmarks *landmarks = &network->landmarks;
-    unsigned width = landmarks->width;
-    if (!network_varies(landmarks->carry[width]))
+    const AdderCore *core = network->netlist.core;
+    unsigned width = core->width;
+    if (!network_varies(core->carry[width]))
         return;
-    add_edge(network, (Edge){.source = landmarks->giver[width],
+    add_edge(network, (Edge){.source = core->giver[width],
                              .row = sum_row(network),
                              .x = network_left(network) - NETWORK_LEFT,
                              .leaves = true,
                              .heavy = network->values != NULL &&
-                                      network_level(network, landmarks->carry[width])});
+                                      network_level(network, core->carry[width])});
 }
 
 /* ---- tracks -------------------------------------------------------------------------------- */
@@ -245,15 +245,15 @@ static void give_all_tracks(Network *network) {
 }
 
 void network_connect(Network *network) {
-    const Landmarks *landmarks = &network->landmarks;
+    const AdderCore *core = network->netlist.core;
     bool *taken = find_taken(network);
-    for (uint32_t k = 0; k < landmarks->cell_count; k++) {
+    for (uint32_t k = 0; k < core->cell_count; k++) {
         if (network->row[k] > 0)
             connect_cell(network, taken, k);
-        else if (network->row[k] == NETWORK_NOWHERE && landmark_is_there(&landmarks->cell[k]))
+        else if (network->row[k] == NETWORK_NOWHERE && core_cell_is_there(&core->cell[k]))
             connect_away(network, k);
     }
-    for (unsigned i = 0; i < landmarks->width; i++)
+    for (unsigned i = 0; i < core->width; i++)
         connect_sum(network, i);
     connect_last(network);
     free(taken);

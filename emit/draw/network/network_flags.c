@@ -26,7 +26,7 @@ Literal network_output(const Network *network, Pin pin, unsigned bit) {
 
 /* A carry as its pin shows it: as it is, turned over, or as the control pins say. */
 static void carry_rule(const Network *network, Flag flag, unsigned i, char *text, size_t size) {
-    Literal carry = network->landmarks.carry[i];
+    Literal carry = network->netlist.core->carry[i];
     Literal pin = network_output(network, (Pin)(PIN_FLAG + (int)flag), 0);
     bool same = literal_node(pin) == literal_node(carry);
     snprintf(text, size, "%sc%u%s", pin == literal_not(carry) ? "not " : "", i,
@@ -36,12 +36,13 @@ static void carry_rule(const Network *network, Flag flag, unsigned i, char *text
 /* The sum in the sign column may be left out: it and overflow differ where its half sum and the
  * last carry do. */
 static bool sign_is_made(const Network *network) {
-    return network->landmarks.sum[network->unit->width - 1] != LITERAL_NONE;
+    return network->netlist.core->sum[network->unit->width - 1] != LITERAL_NONE;
 }
 
 static Net sign_net(const Network *network) {
     unsigned sign = network->unit->width - 1;
-    return sign_is_made(network) ? network->landmarks.sum[sign] : network->landmarks.half[sign];
+    return sign_is_made(network) ? network->netlist.core->sum[sign]
+                                 : network->netlist.core->half[sign];
 }
 
 /* What each flag is made of, from its definition. */
@@ -118,7 +119,7 @@ bool network_taps_sign(const Network *network) {
 /* The carry into the sign column, turned off above its sum. */
 static bool draw_tap(const Network *network, double edge) {
     unsigned sign = network->unit->width - 1;
-    Literal carry = network->landmarks.carry[sign];
+    Literal carry = network->netlist.core->carry[sign];
     if (!network_taps_sign(network) || !network_varies(carry))
         return false;
     double x = network_x(network, (int)sign) + network->lane - 2 * GATE_INPUT;
@@ -138,8 +139,8 @@ static double draw_flag_inputs(Network *network, double edge) {
     bool result = unit->flag[FLAG_ZERO] || unit->flag[FLAG_NEGATIVE] || unit->flag[FLAG_PARITY];
     if (!draw_tap(network, edge))
         y -= INPUT_GAP;
-    if (unit->flag[FLAG_HALF_CARRY] && network_varies(network->landmarks.carry[4]))
-        draw_named_input(network, edge, y += INPUT_GAP, network->landmarks.carry[4], "c4");
+    if (unit->flag[FLAG_HALF_CARRY] && network_varies(network->netlist.core->carry[4]))
+        draw_named_input(network, edge, y += INPUT_GAP, network->netlist.core->carry[4], "c4");
     if (unit->flag[FLAG_LESS_SIGNED])
         draw_named_input(network, edge, y += INPUT_GAP, sign_net(network),
                          sign_is_made(network) ? "sign of sum" : "half sum");

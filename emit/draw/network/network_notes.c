@@ -19,37 +19,37 @@ enum {
 /* ---- kinds of cells ------------------------------------------------------------------------ */
 
 /* A cell that joins spans and is asked for no more than its carry looks like one. */
-static LandmarkKind kind_of(const Landmark *cell) {
-    bool carries = cell->kind == LANDMARK_JOIN && !network_varies(cell->passes);
-    return carries ? LANDMARK_CARRY : cell->kind;
+static CoreKind kind_of(const CoreCell *cell) {
+    bool carries = cell->kind == CORE_JOIN && !network_varies(cell->passes);
+    return carries ? CORE_CARRY : cell->kind;
 }
 
 static const struct {
     Symbol symbol;
     Shade shade;
     const char *meaning; /* NULL: not in the legend */
-} kinds[LANDMARK_KIND_COUNT] = {
-    [LANDMARK_COLUMN] =
+} kinds[CORE_KIND_COUNT] = {
+    [CORE_COLUMN] =
         {SYMBOL_FRAME, SHADE_WHITE,
          "column: it makes a carry (g), or passes on one that enters (p); the fine wire beside "
          "the cells is its sum but for the carry"},
-    [LANDMARK_JOIN] = {SYMBOL_HEXAGON, SHADE_BLACK,
-                       "join: neighbouring spans of columns as one: a carry is made (g) in the "
-                       "upper one, or in a lower one and passed on; passed on (p) by all"},
-    [LANDMARK_CARRY] = {SYMBOL_WEDGE, SHADE_WHITE,
-                        "carry: made in the upper span, or in a lower one, or entering, and passed "
-                        "on (g); it is the carry out of its column"},
-    [LANDMARK_SKIP] = {SYMBOL_FUNNEL, SHADE_GREY,
-                       "skip: the carry past a group: made there, or let through at once"},
-    [LANDMARK_PAIR] = {SYMBOL_FRAME, SHADE_BLACK,
-                       "pair: the carry out of the column if none enters the group, and if one "
-                       "does"},
-    [LANDMARK_SELECT] = {SYMBOL_FUNNEL, SHADE_GREY,
-                         "select: which of the pair it is, by the carry that enters the group"},
+    [CORE_JOIN] = {SYMBOL_HEXAGON, SHADE_BLACK,
+                   "join: neighbouring spans of columns as one: a carry is made (g) in the "
+                   "upper one, or in a lower one and passed on; passed on (p) by all"},
+    [CORE_CARRY] = {SYMBOL_WEDGE, SHADE_WHITE,
+                    "carry: made in the upper span, or in a lower one, or entering, and passed "
+                    "on (g); it is the carry out of its column"},
+    [CORE_SKIP] = {SYMBOL_FUNNEL, SHADE_GREY,
+                   "skip: the carry past a group: made there, or let through at once"},
+    [CORE_PAIR] = {SYMBOL_FRAME, SHADE_BLACK,
+                   "pair: the carry out of the column if none enters the group, and if one "
+                   "does"},
+    [CORE_SELECT] = {SYMBOL_FUNNEL, SHADE_GREY,
+                     "select: which of the pair it is, by the carry that enters the group"},
 };
 
-Box network_box(const Network *network, const Landmark *cell, double x, double y) {
-    LandmarkKind kind = kind_of(cell);
+Box network_box(const Network *network, const CoreCell *cell, double x, double y) {
+    CoreKind kind = kind_of(cell);
     return (Box){.symbol = kinds[kind].symbol,
                  .shade = kinds[kind].shade,
                  .facing = FACING_DOWN,
@@ -60,35 +60,35 @@ Box network_box(const Network *network, const Landmark *cell, double x, double y
                  .height = NETWORK_CELL};
 }
 
-static bool shows_kind(const Network *network, LandmarkKind kind) {
-    for (uint32_t k = 0; k < network->landmarks.cell_count; k++)
-        if (kind_of(&network->landmarks.cell[k]) == kind && network->row[k] != NETWORK_NOWHERE)
+static bool shows_kind(const Network *network, CoreKind kind) {
+    for (uint32_t k = 0; k < network->netlist.core->cell_count; k++)
+        if (kind_of(&network->netlist.core->cell[k]) == kind && network->row[k] != NETWORK_NOWHERE)
             return true;
     return false;
 }
 
 static uint32_t count_cells(const Network *network, bool shown_only) {
     uint32_t count = 0;
-    for (uint32_t k = 0; k < network->landmarks.cell_count; k++)
-        count += network->landmarks.cell[k].level > 0 &&
-                 landmark_is_there(&network->landmarks.cell[k]) &&
+    for (uint32_t k = 0; k < network->netlist.core->cell_count; k++)
+        count += network->netlist.core->cell[k].level > 0 &&
+                 core_cell_is_there(&network->netlist.core->cell[k]) &&
                  (!shown_only || network->row[k] != NETWORK_NOWHERE);
     return count;
 }
 
 static unsigned depth(const Network *network) {
     unsigned deepest = 0;
-    for (uint32_t k = 0; k < network->landmarks.cell_count; k++)
-        if (landmark_is_there(&network->landmarks.cell[k]) &&
-            network->landmarks.cell[k].level > deepest)
-            deepest = network->landmarks.cell[k].level;
+    for (uint32_t k = 0; k < network->netlist.core->cell_count; k++)
+        if (core_cell_is_there(&network->netlist.core->cell[k]) &&
+            network->netlist.core->cell[k].level > deepest)
+            deepest = network->netlist.core->cell[k].level;
     return deepest;
 }
 
 /* ---- behind and beside --------------------------------------------------------------------- */
 
 /* Which of a group's columns are shown, if any are. */
-static bool shown_part(const Network *network, LandmarkGroup *group) {
+static bool shown_part(const Network *network, CoreGroup *group) {
     while (group->top > group->bottom && !network_shows(network, group->top))
         group->top--;
     while (group->bottom < group->top && !network_shows(network, group->bottom))
@@ -97,8 +97,8 @@ static bool shown_part(const Network *network, LandmarkGroup *group) {
 }
 
 /* A bracket over the columns of a group; groups of groups have theirs higher. */
-static void draw_group(Network *network, const LandmarkGroup *group, bool grey) {
-    LandmarkGroup part = *group;
+static void draw_group(Network *network, const CoreGroup *group, bool grey) {
+    CoreGroup part = *group;
     if (!shown_part(network, &part))
         return;
     const double half = network->pitch / 2 - 2;
@@ -149,12 +149,12 @@ static void draw_omission(Network *network, double y) {
 }
 
 void network_draw_groups(Network *network) {
-    const Landmarks *landmarks = &network->landmarks;
+    const AdderCore *core = network->netlist.core;
     const double x = network_left(network) - 8;
     bool grey = false;
     unsigned tiers = 0;
-    for (uint32_t k = 0; k < landmarks->group_count; k++) {
-        const LandmarkGroup *group = &landmarks->group[k];
+    for (uint32_t k = 0; k < core->group_count; k++) {
+        const CoreGroup *group = &core->group[k];
         draw_group(network, group, group->tier == 1 && grey);
         grey = !grey;
         tiers = group->tier;
@@ -168,7 +168,7 @@ void network_draw_groups(Network *network) {
 
 /* ---- below --------------------------------------------------------------------------------- */
 
-static void draw_legend_line(Network *network, double left, const Landmark *cell,
+static void draw_legend_line(Network *network, double left, const CoreCell *cell,
                              const char *meaning) {
     const double x = left + network->half_cell;
     Box box = network_box(network, cell, x, network->y);
@@ -184,7 +184,7 @@ static void draw_legend_line(Network *network, double left, const Landmark *cell
 /* The core adds, or in a subtraction takes away, and what travels between columns is one or the
  * other. */
 static void note_borrows(const Network *network) {
-    Literal turned = network->landmarks.turned;
+    Literal turned = network->netlist.core->turned;
     if (turned == LITERAL_0)
         return;
     notes_add(network->scene,
@@ -196,13 +196,13 @@ static void note_borrows(const Network *network) {
 }
 
 static void note_compared(const Network *network) {
-    const Landmarks *landmarks = &network->landmarks;
-    unsigned width = landmarks->width;
-    if (landmarks->carry[width] == LITERAL_NONE || landmarks->carry[width - 1] == LITERAL_NONE)
+    const AdderCore *core = network->netlist.core;
+    unsigned width = core->width;
+    if (core->carry[width] == LITERAL_NONE || core->carry[width - 1] == LITERAL_NONE)
         return;
-    bool out = network_level(network, landmarks->carry[width]);
-    bool in = network_level(network, landmarks->carry[width - 1]);
-    bool turned = landmarks->turned != LITERAL_NONE && network_level(network, landmarks->turned);
+    bool out = network_level(network, core->carry[width]);
+    bool in = network_level(network, core->carry[width - 1]);
+    bool turned = core->turned != LITERAL_NONE && network_level(network, core->turned);
     char *as_carries =
         turned ? memory_text(" (turned over; as the heading has them, %d and %d)", !out, !in)
                : memory_text("%s", "");
@@ -229,10 +229,10 @@ static void note_example(const Network *network) {
 void network_draw_notes(Network *network) {
     const double left = scene_extent(network->scene).left;
     network->y += 28;
-    for (int kind = LANDMARK_COLUMN; kind < LANDMARK_KIND_COUNT; kind++) {
+    for (int kind = CORE_COLUMN; kind < CORE_KIND_COUNT; kind++) {
         /* A cell of the kind to be drawn as one, g and p. */
-        Landmark cell = {.kind = (LandmarkKind)kind, .passes = LITERAL_1 + 1};
-        if (shows_kind(network, (LandmarkKind)kind))
+        CoreCell cell = {.kind = (CoreKind)kind, .passes = LITERAL_1 + 1};
+        if (shows_kind(network, (CoreKind)kind))
             draw_legend_line(network, left, &cell, kinds[kind].meaning);
     }
     if (network->comes_a == COMES_CHOSEN)

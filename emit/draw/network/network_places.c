@@ -14,7 +14,7 @@ double network_left(const Network *network) {
     return network_x(network, (int)network->unit->width - 1) - network->lane - 8;
 }
 
-Net network_net(const Landmark *cell) {
+Net network_net(const CoreCell *cell) {
     return network_varies(cell->generates) ? cell->generates : cell->passes;
 }
 
@@ -24,7 +24,7 @@ bool network_level(const Network *network, Literal literal) {
 
 bool network_carries(const Network *network) {
     for (unsigned i = 0; i <= network->unit->width; i++)
-        if (network_varies(network->landmarks.carry[i]))
+        if (network_varies(network->netlist.core->carry[i]))
             return true;
     return false;
 }

@@ -57,7 +57,8 @@ static Coming coming(const Network *network, Literal literal, Literal pin) {
 /* Column 0 shows how all columns have it, unless nothing there is read. */
 static unsigned typical_column(const Network *network) {
     for (unsigned i = 0; i < network->unit->width; i++)
-        if (network->landmarks.x[i] != LITERAL_NONE && network->landmarks.y[i] != LITERAL_NONE)
+        if (network->netlist.core->x[i] != LITERAL_NONE &&
+            network->netlist.core->y[i] != LITERAL_NONE)
             return i;
     return 0;
 }
@@ -68,7 +69,8 @@ static bool at_pin(Coming coming) {
 
 /* Does the sum want x as it was before the line turned it over? */
 static bool wants_plain(const Network *network, unsigned i) {
-    return network_varies(network->landmarks.turned) && network_varies(network->landmarks.plain[i]);
+    return network_varies(network->netlist.core->turned) &&
+           network_varies(network->netlist.core->added_x[i]);
 }
 
 /* So that gates and the names of pins have room. */
@@ -89,16 +91,16 @@ static void place_ports(Network *network) {
 }
 
 void network_choose_operands(Network *network) {
-    const Landmarks *landmarks = &network->landmarks;
+    const AdderCore *core = network->netlist.core;
     unsigned i = typical_column(network);
     network->line = input(network, PIN_LINE, 0);
-    network->comes_a = coming(network, landmarks->x[i], network->pin_a[i]);
-    network->comes_b = coming(network, landmarks->y[i], network->pin_b[i]);
+    network->comes_a = coming(network, core->x[i], network->pin_a[i]);
+    network->comes_b = coming(network, core->y[i], network->pin_b[i]);
     bool one = at_pin(network->comes_a) || at_pin(network->comes_b);
     if (!one || network->comes_a == COMES_CHOSEN || network->comes_b == COMES_CHOSEN)
         network->comes_a = network->comes_b = COMES_CHOSEN;
     bool first_is_made =
-        network_varies(landmarks->carry[0]) && landmarks->carry[0] != input(network, PIN_CIN, 0);
+        network_varies(core->carry[0]) && core->carry[0] != input(network, PIN_CIN, 0);
     bool held = network->unit->registers == REGISTERS_BOTH && count_control(network) > 0;
     network->has_control = network->comes_a == COMES_CHOSEN || first_is_made || held;
     place_ports(network);
@@ -159,9 +161,9 @@ typedef struct {
 static void draw_plain(Network *network, unsigned i, const Heights *heights) {
     if (!wants_plain(network, i) || network->comes_a == COMES_CHOSEN)
         return;
-    Literal plain = network->landmarks.plain[i];
+    Literal plain = network->netlist.core->added_x[i];
     double x = network_x(network, (int)i), from = pin_x(network, i, false);
-    if (network_varies(network->landmarks.x[i]))
+    if (network_varies(network->netlist.core->x[i]))
         scene_dot(network->scene, plain, from, heights->plain);
     scene_wire(network->scene, plain, WIRE_PLAIN, from, heights->pins);
     scene_to(network->scene, from, heights->plain);
@@ -171,7 +173,7 @@ static void draw_plain(Network *network, unsigned i, const Heights *heights) {
 
 /* One operand of a column, from its pin. */
 static void draw_operand(Network *network, unsigned i, bool is_b, const Heights *heights) {
-    Literal after = is_b ? network->landmarks.y[i] : network->landmarks.x[i];
+    Literal after = is_b ? network->netlist.core->y[i] : network->netlist.core->x[i];
     Literal before = is_b ? network->pin_b[i] : network->pin_a[i];
     Coming comes = is_b ? network->comes_b : network->comes_a;
     double x = network_x(network, (int)i) + (is_b ? network->y_port : network->x_port);
@@ -232,10 +234,10 @@ static void draw_operand_box(Network *network, unsigned i, const Heights *height
         network_value_beside(network, pin, pin_x(network, i, is_b), heights->pins + 10);
     }
     network_lead(network, control_net(network), WIRE_PLAIN, x, heights->line, heights->gate);
-    draw_from_box(network, i, network->landmarks.x[i], network->x_port, heights);
-    draw_from_box(network, i, network->landmarks.y[i], network->y_port, heights);
+    draw_from_box(network, i, network->netlist.core->x[i], network->x_port, heights);
+    draw_from_box(network, i, network->netlist.core->y[i], network->y_port, heights);
     if (wants_plain(network, i))
-        draw_from_box(network, i, network->landmarks.plain[i], network->plain_port, heights);
+        draw_from_box(network, i, network->netlist.core->added_x[i], network->plain_port, heights);
 }
 
 /* Where the control line is read in a column, or no number below the middle of the page. */
@@ -247,7 +249,7 @@ static bool reads_line(const Network *network, unsigned i, double *x) {
     if (!of_b && network->comes_a != COMES_TURNED)
         return false;
     *x += (of_b ? network->y_port : network->x_port) + GATE_INPUT;
-    return network_varies(of_b ? network->landmarks.y[i] : network->landmarks.x[i]);
+    return network_varies(of_b ? network->netlist.core->y[i] : network->netlist.core->x[i]);
 }
 
 /* ---- control ------------------------------------------------------------------------------- */
@@ -305,17 +307,17 @@ static double draw_control_box(Network *network, double y) {
 
 /* The first carry, down to where the columns end. */
 static void draw_first(Network *network, double from) {
-    const Landmarks *landmarks = &network->landmarks;
-    if (landmarks->cell_count == 0 || landmarks->cell[0].kind != LANDMARK_FIRST ||
-        !landmark_is_there(&landmarks->cell[0]))
+    const AdderCore *core = network->netlist.core;
+    if (core->cell_count == 0 || core->cell[0].kind != CORE_FIRST ||
+        !core_cell_is_there(&core->cell[0]))
         return;
     const double x = network_x(network, -1);
     const double to = network->columns_top + NETWORK_COLUMN;
-    Literal first = landmarks->carry[0];
+    Literal first = core->carry[0];
     if (!network->has_control)
         scene_name(network->scene, x - 6, from - 4, ANCHOR_START, first, "%.16s",
                    network->unit->pin[PIN_CIN]);
-    network_lead(network, network_net(&landmarks->cell[0]),
+    network_lead(network, network_net(&core->cell[0]),
                  network->on_path[0] ? WIRE_HEAVY : WIRE_PLAIN, x, from, to);
     network_value_beside(network, first, x, from + 11);
 }
@@ -324,8 +326,8 @@ static void draw_first(Network *network, double from) {
 
 static void draw_column(Network *network, unsigned i) {
     const double half = network->lane + 1;
-    const Landmark *cells = network->landmarks.cell;
-    const Landmark *column = &cells[i + (cells[0].kind == LANDMARK_FIRST)];
+    const CoreCell *cells = network->netlist.core->cell;
+    const CoreCell *column = &cells[i + (cells[0].kind == CORE_FIRST)];
     bool carries = network_carries(network);
     bool generates = carries && network_varies(column->generates);
     bool passes = carries && network_varies(column->passes);
@@ -365,7 +367,7 @@ void network_draw_top(Network *network) {
         if (network->columns_top < first - 10)
             network->columns_top = first - 10;
     } else if (network->line != LITERAL_NONE) {
-        bool first_enters = network_varies(network->landmarks.carry[0]);
+        bool first_enters = network_varies(network->netlist.core->carry[0]);
         double right = network_x(network, first_enters ? -1 : 0) + network->lane + 24;
         draw_line(network, right, heights.line);
         draw_control_pin(network, PIN_LINE, right, heights.line);

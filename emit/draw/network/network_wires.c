@@ -7,7 +7,7 @@
 
 /* From the cell to where its wire meets the track. */
 static void draw_spine(Network *network, const Edge *edge, WireStyle style, double y) {
-    const Landmark *source = &network->landmarks.cell[edge->source];
+    const CoreCell *source = &network->netlist.core->cell[edge->source];
     const double x = network_x(network, source->top);
     Scene *scene = network->scene;
     scene_wire(scene, network_net(source), style, x, network_bottom_of(network, edge->source));
@@ -22,7 +22,7 @@ static void draw_spine(Network *network, const Edge *edge, WireStyle style, doub
 
 /* Among columns that are left out a wire is dashed, as far as where they begin. */
 static void draw_omitted(Network *network, const Edge *edge, WireStyle style, double y) {
-    Net net = network_net(&network->landmarks.cell[edge->source]);
+    Net net = network_net(&network->netlist.core->cell[edge->source]);
     double shown =
         edge->comes ? network_gap_left(network) - NETWORK_DASHES : edge->x + NETWORK_DASHES;
     if (edge->goes_on) {
@@ -36,7 +36,7 @@ static void draw_omitted(Network *network, const Edge *edge, WireStyle style, do
 }
 
 static void draw_edge(Network *network, const Edge *edge) {
-    const Landmark *source = &network->landmarks.cell[edge->source];
+    const CoreCell *source = &network->netlist.core->cell[edge->source];
     const WireStyle style = edge->heavy ? WIRE_HEAVY : WIRE_PLAIN;
     if (edge->straight) {
         network_lead(network, network_net(source), style, network_x(network, source->top),
@@ -67,12 +67,12 @@ static void find_depths(const Network *network, int *within, int *beside) {
 
 static void dot_where_joined(Network *network, const Trunk *trunk, double x, bool goes_on) {
     if (goes_on || (x > trunk->left + 0.1 && x < trunk->right - 0.1))
-        scene_dot(network->scene, network_net(&network->landmarks.cell[trunk->source]), x,
+        scene_dot(network->scene, network_net(&network->netlist.core->cell[trunk->source]), x,
                   network_track_y(network, trunk));
 }
 
 static void draw_dots(Network *network) {
-    size_t cells = network->landmarks.cell_count;
+    size_t cells = network->netlist.core->cell_count;
     int *within = memory_zeroed(2 * cells + 1, sizeof within[0]), *beside = within + cells;
     find_depths(network, within, beside);
     for (uint32_t k = 0; k < network->edge_count; k++) {
@@ -97,8 +97,8 @@ static void draw_dots(Network *network) {
 
 static void draw_cells(Network *network) {
     const bool levels = network->values != NULL && network_carries(network);
-    for (uint32_t k = 0; k < network->landmarks.cell_count; k++) {
-        const Landmark *cell = &network->landmarks.cell[k];
+    for (uint32_t k = 0; k < network->netlist.core->cell_count; k++) {
+        const CoreCell *cell = &network->netlist.core->cell[k];
         if (network->row[k] < 0)
             continue;
         double x = network_x(network, cell->top), y = network_bottom_of(network, k);

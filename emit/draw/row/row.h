@@ -103,7 +103,7 @@ void row_draw_across(Row *row, Symbol symbol, Facing facing, double height, cons
 void row_draw_result(Row *row);
 
 /* The gate with this name, or LITERAL_NONE; the last one where there are several. */
-Literal row_named(const Row *row, const char *stem);
+Literal row_named(const Row *row, Role role);
 
 /* row_control.c: chooses the lines, draws them across the band and, in the lowest band, where they
  * come from. The boxes' y are known by then. */

@@ -39,11 +39,10 @@ static void draw_told(Row *row, Literal literal, double y) {
     free(name);
 }
 
-Literal row_named(const Row *row, const char *stem) {
+Literal row_named(const Row *row, Role role) {
     const Netlist *netlist = &row->build.netlist;
     for (uint32_t k = netlist->node_count; k-- > 1;)
-        if (netlist_is_gate(&netlist->nodes[k]) && netlist->nodes[k].stem != NULL &&
-            strcmp(netlist->nodes[k].stem, stem) == 0)
+        if (netlist->nodes[k].role == role)
             return k * 2;
     return LITERAL_NONE;
 }
@@ -51,10 +50,10 @@ Literal row_named(const Row *row, const char *stem) {
 /* Saturation is told that the result is too high, or too low; or below zero, which then is all it
  * needs to know. */
 static void draw_saturation(Row *row, double top) {
-    Literal high = row_named(row, "too_high"), low = row_named(row, "too_low");
+    Literal high = row_named(row, ROLE_TOO_HIGH), low = row_named(row, ROLE_TOO_LOW);
     if (low == LITERAL_NONE)
-        low = row_named(row,
-                        row->unit->overflow == OVERFLOW_SATURATE_SIGNED ? "below_zero" : "borrows");
+        low = row_named(row, row->unit->overflow == OVERFLOW_SATURATE_SIGNED ? ROLE_BELOW_ZERO
+                                                                             : ROLE_BORROWS);
     if (high != LITERAL_NONE)
         draw_told(row, high, top + 8);
     if (low != LITERAL_NONE)

@@ -127,7 +127,7 @@ static void fill_negative(const Row *row, FlagBox *box) {
 
 static void fill_less_signed(const Row *row, FlagBox *box) {
     unsigned sign = row->unit->width - 1;
-    Literal overflow = row_named(row, "overflows");
+    Literal overflow = row_named(row, ROLE_OVERFLOWS);
     box->input[0] = (Input){FROM_LITERAL, row->build.adder.sum[sign]};
     if (overflow != LITERAL_NONE)
         box->input[1] = (Input){FROM_LITERAL, overflow};

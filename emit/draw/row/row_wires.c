@@ -24,8 +24,8 @@ char *row_name(const Row *row, Literal literal) {
     if (values_is_carry(node))
         return memory_text("%sc%d", turned, node->index);
     if (netlist_is_gate(node))
-        return node->index < 0 ? memory_text("%s%s", turned, node->stem)
-                               : memory_text("%s%s%d", turned, node->stem, node->index);
+        return node->index < 0 ? memory_text("%s%s", turned, role_text(node->role))
+                               : memory_text("%s%s%d", turned, role_text(node->role), node->index);
     if (node->pin == PIN_A || node->pin == PIN_B)
         return memory_text("%s%c%u", turned, node->pin == PIN_A ? 'a' : 'b', node->bit);
     ShortName cut = notes_short(row->unit->pin[node->pin], 24);

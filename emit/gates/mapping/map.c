@@ -3,6 +3,7 @@
 
 #include "base/memory.h"
 #include "gates/mapping/plan.h"
+#include "gates/netlist/core.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -21,15 +22,17 @@ static Literal invert(Making *making, Literal literal) {
     return netlist_gate(making->mapped, making->kind, literal, literal);
 }
 
-static void name_after(Making *making, Literal literal, uint32_t source, NameRole role) {
+static void name_after(Making *making, Literal literal, uint32_t source, Help help) {
     const Node *named = &making->pairs->netlist->nodes[source];
     Node *node = &making->mapped->nodes[literal_node(literal)];
-    if (source == 0 || named->stem == NULL || node->stem != NULL || !netlist_is_gate(node))
+    if (source == 0 || named->role == ROLE_NONE || node->role != ROLE_NONE ||
+        !netlist_is_gate(node))
         return;
-    node->stem = named->stem;
+    node->role = named->role;
+    node->complement = named->complement != (help == HELP_INVERSE);
     node->index = named->index;
     node->low = named->low;
-    node->role = role;
+    node->help = help;
 }
 
 /* A gate that has a source node's value keeps its name, one with the inverse is called after it; a
@@ -38,17 +41,17 @@ static void name_gate(Making *making, Literal literal, Term term) {
     const Pairs *pairs = making->pairs;
     uint32_t source = pairs->source[term >> 1];
     if (source != 0) {
-        name_after(making, literal, source, pairs->term[source] == term ? NAME_PLAIN : NAME_NOT);
+        name_after(making, literal, source, pairs->term[source] == term ? HELP_NONE : HELP_INVERSE);
         return;
     }
     if (pairs_is_input(pairs, term >> 1))
         return;
-    static const NameRole roles[SHAPE_PRODUCTS] = {NAME_INNER, NAME_SECOND, NAME_FIRST, NAME_OUTER};
+    static const Help steps[SHAPE_PRODUCTS] = {HELP_INNER, HELP_SECOND, HELP_FIRST, HELP_OUTER};
     uint32_t number = pairs_pair(pairs, term >> 1);
     int way = making->plans->plan[number].way;
     int shape = pairs_shape(pairs, term >> 1);
     name_after(making, literal, pairs->source[pairs_signal(pairs, number, SHAPE_XOR)],
-               roles[shape ^ way_base(way)]);
+               steps[shape ^ way_base(way)]);
 }
 
 static Literal operand(Making *making, uint32_t number, int side, bool inverted) {
@@ -94,7 +97,7 @@ static Literal make_turned(Making *making, uint32_t number) {
     uint32_t source = pairs->source[pairs_signal(pairs, number, SHAPE_PRODUCTS - 1)];
     for (int side = 0; side < 2; side++) {
         half[side] = make(making, 2 * pair->other[side] + 1);
-        name_after(making, half[side], source, side == 0 ? NAME_FIRST : NAME_SECOND);
+        name_after(making, half[side], source, side == 0 ? HELP_FIRST : HELP_SECOND);
     }
     return gate(making, half[0], half[1]);
 }
@@ -162,6 +165,18 @@ static void make_outputs(Making *making, bool dual) {
     }
 }
 
+/* What has become of a literal of the record: its gate, or what makes its inverse. */
+static Literal found_again(Literal literal, const void *how) {
+    const Making *making = how;
+    Term term = making->pairs->term[literal_node(literal)] ^ (literal & 1);
+    if (term <= LITERAL_1) /* known after all; the dual's constants are the other way round */
+        return making->kind == NODE_NOR ? literal_not(term) : term;
+    if (making->made[term] != LITERAL_NONE)
+        return making->made[term];
+    Literal inverse = making->made[term ^ 1];
+    return inverse == LITERAL_NONE ? LITERAL_NONE : literal_not(inverse);
+}
+
 void map_netlist(const Netlist *netlist, NodeKind kind, Netlist *mapped) {
     Pairs pairs;
     Plans plans;
@@ -174,9 +189,10 @@ void map_netlist(const Netlist *netlist, NodeKind kind, Netlist *mapped) {
     make_inputs(&making);
     make_gates(&making);
     make_outputs(&making, kind == NODE_NOR);
-    mapped->prefix_columns = netlist->prefix_columns;
-    mapped->prefix_cells = netlist->prefix_cells;
-    mapped->prefix_depth = netlist->prefix_depth;
+    if (netlist->core != NULL) {
+        mapped->core = core_copy(netlist->core);
+        core_change(mapped->core, found_again, &making);
+    }
     free(making.made);
     plans_free(&plans);
     pairs_free(&pairs);

@@ -2,7 +2,9 @@
 #include "gates/netlist/cost.h"
 
 #include "base/memory.h"
+#include "gates/netlist/core.h"
 #include "gates/netlist/readers.h"
+#include "gates/prefix/prefix.h"
 
 #include <stdlib.h>
 
@@ -84,9 +86,13 @@ static void count_readers(const Netlist *netlist, Cost *cost) {
 }
 
 Cost cost_count(const Netlist *netlist) {
-    Cost cost = {.prefix_columns = netlist->prefix_columns,
-                 .prefix_cells = netlist->prefix_cells,
-                 .prefix_depth = netlist->prefix_depth};
+    const Prefix *prefix = netlist->core == NULL ? NULL : netlist->core->prefix;
+    Cost cost = {.gates = 0};
+    if (prefix != NULL) {
+        cost.prefix_columns = prefix->columns;
+        cost.prefix_cells = prefix->cell_count;
+        cost.prefix_depth = prefix_depth(prefix);
+    }
     count_gates(netlist, &cost);
     count_levels(netlist, &cost);
     count_inverters(netlist, &cost);

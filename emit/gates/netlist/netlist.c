@@ -2,8 +2,9 @@
 #include "gates/netlist/netlist.h"
 
 #include "base/memory.h"
-#include "gates/landmarks.h"
+#include "gates/netlist/core.h"
 
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -26,6 +27,7 @@ void netlist_init(Netlist *netlist) {
 void netlist_free(Netlist *netlist) {
     free(netlist->nodes);
     free(netlist->outputs);
+    core_free(netlist->core);
     memset(netlist, 0, sizeof *netlist);
 }
 
@@ -144,30 +146,37 @@ Literal netlist_xor(Netlist *netlist, Literal x, Literal y) {
     return add_gate(netlist, NODE_XOR, x, y);
 }
 
-Literal netlist_name_span(Netlist *netlist, Literal literal, const char *stem, int high, int low) {
+Literal netlist_mean_span(Netlist *netlist, Literal literal, Role role, int high, int low) {
+    assert(literal_node(literal) < netlist->node_count);
     Node *node = &netlist->nodes[literal_node(literal)];
-    if (netlist_is_gate(node) && node->stem == NULL) {
-        node->stem = stem;
+    if (netlist_is_gate(node) && node->role == ROLE_NONE) {
+        node->role = role;
+        node->complement = literal_inverted(literal);
         node->index = high;
         node->low = low;
     }
     return literal;
 }
 
-Literal netlist_name(Netlist *netlist, Literal literal, const char *stem, int index) {
-    return netlist_name_span(netlist, literal, stem, index, -1);
+Literal netlist_mean(Netlist *netlist, Literal literal, Role role, int index) {
+    return netlist_mean_span(netlist, literal, role, index, -1);
 }
 
 /* ---- finishing ---------------------------------------------------------------------------- */
 
 enum { PLAIN = 1, INVERTED = 2 }; /* how outputs read a node */
 
-static void flip_landmarks(Netlist *netlist, const unsigned char *read) {
-    bool *flipped = memory_zeroed(netlist->node_count, sizeof flipped[0]);
+static Literal flipped(Literal literal, const void *how) {
+    const bool *flips = how;
+    return flips[literal_node(literal)] ? literal_not(literal) : literal;
+}
+
+static void flip_core(Netlist *netlist, const unsigned char *read) {
+    bool *flips = memory_zeroed(netlist->node_count, sizeof flips[0]);
     for (uint32_t k = 0; k < netlist->node_count; k++)
-        flipped[k] = read[k] == INVERTED && netlist_is_gate(&netlist->nodes[k]);
-    landmarks_flip(netlist->landmarks, flipped);
-    free(flipped);
+        flips[k] = read[k] == INVERTED && netlist_is_gate(&netlist->nodes[k]);
+    core_change(netlist->core, flipped, flips);
+    free(flips);
 }
 
 /* Turns over each gate that outputs read inverted only, so that no inverter is needed there. */
@@ -188,8 +197,10 @@ static void turn_over(Netlist *netlist) {
             if (read[literal_node(gate->in[side])] == INVERTED &&
                 netlist_is_gate(&netlist->nodes[literal_node(gate->in[side])]))
                 gate->in[side] ^= 1u;
-        if (read[k] == INVERTED)
+        if (read[k] == INVERTED) {
             gate->kind = opposite[gate->kind];
+            gate->complement = !gate->complement;
+        }
         tidy(gate);
     }
     for (uint32_t k = 0; k < netlist->output_count; k++) {
@@ -198,9 +209,15 @@ static void turn_over(Netlist *netlist) {
         if (read[node] == INVERTED && netlist_is_gate(&netlist->nodes[node]))
             *literal ^= 1u;
     }
-    if (netlist->landmarks != NULL)
-        flip_landmarks(netlist, read);
+    if (netlist->core != NULL)
+        flip_core(netlist, read);
     free(read);
+}
+
+static Literal moved(Literal literal, const void *how) {
+    const uint32_t *place = how;
+    uint32_t node = place[literal_node(literal)];
+    return node == 0 ? LITERAL_NONE : node * 2 + (literal & 1u);
 }
 
 static void drop_unread(Netlist *netlist) {
@@ -229,8 +246,8 @@ static void drop_unread(Netlist *netlist) {
         Literal *literal = &netlist->outputs[k].literal;
         *literal = place[literal_node(*literal)] * 2 + (*literal & 1u);
     }
-    if (netlist->landmarks != NULL)
-        landmarks_move(netlist->landmarks, place);
+    if (netlist->core != NULL)
+        core_change(netlist->core, moved, place);
     free(place);
 }
 

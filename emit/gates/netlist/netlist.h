@@ -10,6 +10,7 @@
 #ifndef SUMWRIGHT_GATES_NETLIST_NETLIST_H
 #define SUMWRIGHT_GATES_NETLIST_NETLIST_H
 
+#include "gates/netlist/role.h"
 #include "unit/unit.h"
 
 #include <stddef.h>
@@ -48,9 +49,9 @@ typedef enum {
     NODE_KIND_COUNT
 } NodeKind;
 
-/* A gate of a mapped netlist (map.h) is called after the gate that it helps to make: its inverse,
- * or a step towards it. */
-typedef enum { NAME_PLAIN, NAME_NOT, NAME_INNER, NAME_FIRST, NAME_SECOND, NAME_OUTER } NameRole;
+/* What a gate of a mapped netlist (map.h) does for the wire whose role it carries: it is that wire,
+ * or its inverse, or a step towards it, which has another value. */
+typedef enum { HELP_NONE, HELP_INVERSE, HELP_INNER, HELP_FIRST, HELP_SECOND, HELP_OUTER } Help;
 
 /* The parts of a unit, in the order in which signals pass them. */
 typedef enum {
@@ -65,15 +66,15 @@ typedef enum {
 
 typedef struct {
     NodeKind kind;
-    Literal in[2];    /* gates only */
-    const char *stem; /* gates: what the wire is called, "propagate"; a string that outlives the
-                         netlist; NULL until named */
-    NameRole role;    /* what it is to the gate of that name */
-    int index;        /* the number after the stem, usually the column; -1 for none */
-    int low;          /* a second number, the lowest column of a span; -1 for none */
-    Part part;        /* gates: where in the unit */
-    int column;       /* gates of PART_COLUMNS, _LEVELS and _GROUPS: which, else -1 */
-    Pin pin;          /* inputs: which pin, and which bit of it */
+    Literal in[2];   /* gates only */
+    Role role;       /* gates: what the wire means; ROLE_NONE until that is said */
+    bool complement; /* it has the complement of what its role says */
+    Help help;       /* what it does for the wire of that role */
+    int index;       /* the role's number, usually the column; -1 for none */
+    int low;         /* a second number, the lowest column of a span; -1 for none */
+    Part part;       /* gates: where in the unit */
+    int column;      /* gates of PART_COLUMNS, _LEVELS and _GROUPS: which, else -1 */
+    Pin pin;         /* inputs: which pin, and which bit of it */
     unsigned bit;
 } Node;
 
@@ -83,14 +84,7 @@ typedef struct {
     Literal literal;
 } Output;
 
-struct Landmarks;
-
-/* Whether the carries between the columns are the adder's turned over (see columns.h). */
-typedef enum {
-    TURNED_NEVER,
-    TURNED_BY_FIRST, /* where the first carry is 1 */
-    TURNED_ALWAYS,
-} Turned;
+struct AdderCore;
 
 typedef struct {
     Node *nodes;
@@ -101,13 +95,8 @@ typedef struct {
     uint32_t output_room;
     Part part; /* where new gates belong */
     int column;
-    Turned turned;           /* of a structure of columns.h: its carries; */
-    bool entered;            /* one enters its lowest column; */
-    const char *carry_stem;  /* and what they are called: "carry", "borrow" ... */
-    uint32_t prefix_columns; /* of the network that the carries come from; 0: another structure */
-    uint32_t prefix_cells;   /* in it */
-    uint32_t prefix_depth;   /* its levels of cells */
-    struct Landmarks *landmarks; /* where the parts of the adder core are recorded; NULL: nowhere */
+    struct AdderCore *core; /* where the parts of the adder core are (core.h); the netlist's own;
+                                NULL: of no unit */
 } Netlist;
 
 /* An empty netlist (node 0 only). Memory that runs out ends the program with
@@ -132,12 +121,12 @@ Literal netlist_xor(Netlist *netlist, Literal x, Literal y);
 /* A new gate of this kind as it stands: the two literals are not inverted, and may be equal. */
 Literal netlist_gate(Netlist *netlist, NodeKind kind, Literal x, Literal y);
 
-/* Names the wire of a literal's gate unless it is an input, a constant or already named; returns
- * the literal, so that calls nest. */
-Literal netlist_name(Netlist *netlist, Literal literal, const char *stem, int index);
+/* Says what a literal means, to its gate, unless it is an input, a constant or has a role already;
+ * returns the literal, so that calls nest. */
+Literal netlist_mean(Netlist *netlist, Literal literal, Role role, int index);
 
 /* The same for what concerns columns high ... low: "passes_7_4". */
-Literal netlist_name_span(Netlist *netlist, Literal literal, const char *stem, int high, int low);
+Literal netlist_mean_span(Netlist *netlist, Literal literal, Role role, int high, int low);
 
 /* Drops the gates that no output depends on, and turns gates over (AND to NAND, ...) whose inverse
  * is what an output needs. Call once, when the netlist is complete. */

@@ -68,7 +68,7 @@ unsigned prefix_least_depth(unsigned columns) {
 typedef struct {
     Literal *generates;
     Literal *passes;
-    uint32_t *mark; /* landmarks */
+    uint32_t *mark; /* their cells in the record */
 } Spans;
 
 static void add_cell(Netlist *netlist, const Prefix *prefix, uint32_t k, Spans *spans,
@@ -78,21 +78,21 @@ static void add_cell(Netlist *netlist, const Prefix *prefix, uint32_t k, Spans *
     int top = (int)cell->top - (int)below, bottom = (int)cell->bottom - (int)below;
     Literal above = spans->passes[cell->high];
     Literal through = netlist_and(netlist, above, spans->generates[cell->low]);
-    netlist_name_span(netlist, through, "handed_on", top, bottom);
+    netlist_mean_span(netlist, through, ROLE_HANDED_ON, top, bottom);
     spans->generates[node] = netlist_or(netlist, spans->generates[cell->high], through);
     spans->passes[node] = netlist_and(netlist, above, spans->passes[cell->low]);
     bool carry = cell->bottom == 0;
-    Landmark mark = {.kind = carry ? LANDMARK_CARRY : LANDMARK_JOIN,
+    CoreCell mark = {.kind = carry ? CORE_CARRY : CORE_JOIN,
                      .top = top,
                      .bottom = bottom,
                      .generates = spans->generates[node],
                      .passes = carry ? LITERAL_NONE : spans->passes[node]};
     spans->mark[node] =
-        landmarks_cell_of_two(netlist, mark, spans->mark[cell->high], spans->mark[cell->low]);
+        core_cell_of_two(netlist->core, mark, spans->mark[cell->high], spans->mark[cell->low]);
     if (carry)
         return; /* columns_close has its name */
-    netlist_name_span(netlist, spans->generates[node], "generates", top, bottom);
-    netlist_name_span(netlist, spans->passes[node], "passes", top, bottom);
+    netlist_mean_span(netlist, spans->generates[node], ROLE_GENERATES, top, bottom);
+    netlist_mean_span(netlist, spans->passes[node], ROLE_PASSES, top, bottom);
 }
 
 static void add_network(Netlist *netlist, const Prefix *prefix, Columns *columns, unsigned below) {
@@ -126,15 +126,11 @@ static void add_network(Netlist *netlist, const Prefix *prefix, Columns *columns
 
 void prefix_build(Netlist *netlist, Adder *adder, PrefixMake *make) {
     Columns columns;
-    Prefix prefix;
     columns_open(netlist, adder, &columns);
     unsigned below = columns.first != LITERAL_0 ? 1 : 0;
-    prefix_init(&prefix, columns.width + below);
-    make(&prefix, adder->depth);
-    add_network(netlist, &prefix, &columns, below);
-    netlist->prefix_columns = prefix.columns;
-    netlist->prefix_cells = prefix.cell_count;
-    netlist->prefix_depth = prefix_depth(&prefix);
-    prefix_free(&prefix);
+    Prefix *prefix = netlist->core->prefix = memory_zeroed(1, sizeof *prefix);
+    prefix_init(prefix, columns.width + below);
+    make(prefix, adder->depth);
+    add_network(netlist, prefix, &columns, below);
     columns_close(netlist, adder, &columns);
 }

@@ -10,20 +10,19 @@
 #ifndef SUMWRIGHT_GATES_STRUCTURES_COLUMNS_H
 #define SUMWRIGHT_GATES_STRUCTURES_COLUMNS_H
 
-#include "gates/landmarks.h"
 #include "gates/structures/structure.h"
 
 typedef struct {
     unsigned width;
     Literal first;      /* what enters column 0 */
     Literal turned;     /* 1 where carries are the adder's turned over */
-    const char *stem;   /* what goes from column to column: "carry", "borrow", ... */
+    Role role;          /* what goes from column to column: a carry, a borrow, ... */
     Literal *generates; /* the column makes a carry, whatever enters it */
     Literal *passes;    /* the column lets a carry through */
     Literal *half;      /* its sum but for the carry */
     Literal *carry;     /* width + 1, for the structure to fill: carry[i] enters column i; carry[0]
                            is first */
-    uint32_t *column;   /* landmarks: each column's cell, */
+    uint32_t *column;   /* of the record: each column's cell, */
     uint32_t *giver;    /* and width + 1, for the structure to fill: the cell that carry[i] is from;
                            giver[0] is that of first */
 } Columns;
@@ -34,10 +33,10 @@ void columns_open(Netlist *netlist, const Adder *adder, Columns *columns);
 /* Adds the sums and hands the adder its carries; frees the columns. */
 void columns_close(Netlist *netlist, Adder *adder, Columns *columns);
 
-/* A carry past a stretch of columns: generated there, or passed on by it. stem and column name the
- * gate that passes it on. */
-Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry,
-                     const char *stem, unsigned column);
+/* A carry past a stretch of columns: generated there, or passed on by it. role and column are those
+ * of the gate that passes it on. */
+Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry, Role role,
+                     unsigned column);
 
 /* Structures of groups from the lowest column up: the columns of a group, numbered from 0; the last
  * one ends with the word. */

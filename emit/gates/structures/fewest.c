@@ -38,13 +38,16 @@ static Column column_open(Netlist *netlist, const Adder *adder, unsigned i, bool
     column.a = borrow_form ? adder->a[i] : adder->x[i];
     column.b = borrow_form ? adder->b[i] : adder->y[i];
     column.differ = netlist_xor(netlist, column.a, column.b);
-    netlist_name(netlist, column.differ, "differ", column.index);
+    netlist_mean(netlist, column.differ, ROLE_DIFFER, column.index);
     column.propagate = netlist_xor(netlist, column.differ, adder->turned);
-    netlist_name(netlist, column.propagate, "propagate", column.index);
+    netlist_mean(netlist, column.propagate, ROLE_PROPAGATE, column.index);
     column.x = borrow_form ? netlist_xor(netlist, column.a, adder->turn_a) : column.a;
     column.y = borrow_form ? netlist_xor(netlist, column.b, adder->turn_b) : column.b;
-    netlist_name(netlist, column.x, "turned_a", column.index);
-    netlist_name(netlist, column.y, "turned_b", column.index);
+    netlist_mean(netlist, column.x, ROLE_TURNED_A, column.index);
+    netlist_mean(netlist, column.y, ROLE_TURNED_B, column.index);
+    netlist->core->x[i] = column.x;
+    netlist->core->y[i] = column.y;
+    netlist->core->half[i] = column.differ;
     column.made = borrow_form ? is_gate(netlist, column.x) + is_gate(netlist, column.y) : 0;
     return column;
 }
@@ -62,7 +65,7 @@ static Literal generated(const Column *column) {
                                          : netlist_and(column->netlist, either(column),
                                                        literal_not(column->propagate));
     if (!is_next)
-        netlist_name(column->netlist, both, "generated", column->index);
+        netlist_mean(column->netlist, both, ROLE_GENERATED, column->index);
     return both;
 }
 
@@ -73,7 +76,7 @@ static Literal next(const Column *column) {
         return netlist_or(netlist, column->x, column->y == LITERAL_1 ? column->chain : column->y);
     Literal passed = netlist_and(netlist, column->propagate, column->chain);
     Literal both = generated(column);
-    netlist_name(netlist, passed, "passed", column->index);
+    netlist_mean(netlist, passed, ROLE_PASSED, column->index);
     return netlist_or(netlist, both, passed);
 }
 
@@ -85,14 +88,14 @@ static Literal changes(const Column *column) {
     if (column->chain == LITERAL_1)
         return netlist_and(netlist, literal_not(column->x), literal_not(column->y));
     Literal against = netlist_xor(netlist, either(column), column->chain);
-    netlist_name(netlist, against, "against", column->index);
+    netlist_mean(netlist, against, ROLE_AGAINST, column->index);
     return netlist_and(netlist, against, literal_not(column->propagate));
 }
 
 static void sum(Adder *adder, const Column *column) {
     unsigned i = (unsigned)column->index;
     adder->sum[i] = netlist_xor(column->netlist, column->differ, column->chain);
-    netlist_name(column->netlist, adder->sum[i], "sum", column->index);
+    netlist_mean(column->netlist, adder->sum[i], ROLE_SUM, column->index);
 }
 
 /* The first column where what comes in is the carry, and what leaves is the chain. Its sum needs
@@ -104,27 +107,29 @@ static void first_column_with_carry(Netlist *netlist, Adder *adder) {
     Literal total = netlist_xor(netlist, propagated, adder->first);
     Literal against = netlist_xor(netlist, total, adder->a[0]);
     Literal differs = netlist_and(netlist, propagated, literal_not(against));
+    netlist->core->x[0] = a;
+    netlist->core->y[0] = adder->b[0];
     adder->sum[0] = total;
     adder->carry[1] = netlist_xor(netlist, a, differs);
-    netlist_name(netlist, a, "turned_a", 0);
-    netlist_name(netlist, propagated, "propagate", 0);
-    netlist_name(netlist, total, "sum", 0);
-    netlist_name(netlist, against, "against", 0);
-    netlist_name(netlist, differs, "differs", 0);
-    netlist_name(netlist, adder->carry[1], "chain", 1);
+    netlist_mean(netlist, a, ROLE_TURNED_A, 0);
+    netlist_mean(netlist, propagated, ROLE_PROPAGATE, 0);
+    netlist_mean(netlist, total, ROLE_SUM, 0);
+    netlist_mean(netlist, against, ROLE_AGAINST, 0);
+    netlist_mean(netlist, differs, ROLE_DIFFERS, 0);
+    netlist_mean(netlist, adder->carry[1], ROLE_CHAIN, 1);
 }
 
-static void last_column(Adder *adder, const Column *column, const char *stem) {
+static void last_column(Adder *adder, const Column *column, Role chain) {
     Netlist *netlist = column->netlist;
     Literal *leaves = &adder->carry[column->index + 1];
     sum(adder, column);
     *leaves = next(column);
     if (adder->overflow_read) {
         adder->overflow = changes(column);
-        netlist_name(netlist, adder->overflow, "overflows", -1);
+        netlist_mean(netlist, adder->overflow, ROLE_OVERFLOWS, -1);
         *leaves = netlist_xor(netlist, column->chain, adder->overflow);
     }
-    netlist_name(netlist, *leaves, stem, column->index + 1);
+    netlist_mean(netlist, *leaves, chain, column->index + 1);
 }
 
 /* The last column of an adder-subtractor whose pin shows the carry. What enters is turned over
@@ -139,12 +144,12 @@ static void last_column_with_carry(Adder *adder, const Column *column) {
     adder->sum[column->index] = total;
     adder->overflow = netlist_and(netlist, against, literal_not(propagated));
     adder->leaving = netlist_xor(netlist, carry, adder->overflow);
-    netlist_name(netlist, carry, "carry", column->index);
-    netlist_name(netlist, against, "against", column->index);
-    netlist_name(netlist, total, "sum", column->index);
-    netlist_name(netlist, propagated, "propagate", column->index);
-    netlist_name(netlist, adder->overflow, "overflows", -1);
-    netlist_name(netlist, adder->leaving, "carry", column->index + 1);
+    netlist_mean(netlist, carry, ROLE_CARRY, column->index);
+    netlist_mean(netlist, against, ROLE_AGAINST, column->index);
+    netlist_mean(netlist, total, ROLE_SUM, column->index);
+    netlist_mean(netlist, propagated, ROLE_PROPAGATE, column->index);
+    netlist_mean(netlist, adder->overflow, ROLE_OVERFLOWS, -1);
+    netlist_mean(netlist, adder->leaving, ROLE_CARRY, column->index + 1);
 }
 
 void fewest_build(Netlist *netlist, Adder *adder) {
@@ -160,9 +165,9 @@ void fewest_build(Netlist *netlist, Adder *adder) {
     bool borrow_form = !carry_enters || in_passing;
     adder->carry[0] = borrow_form ? adder->chain : adder->first;
     adder->turned = borrow_form ? adder->subtracting : LITERAL_0;
-    const char *stem = adder->turned == LITERAL_0   ? "carry"
-                       : adder->turned == LITERAL_1 ? "borrow"
-                                                    : "chain";
+    Role chain = adder->turned == LITERAL_0   ? ROLE_CARRY
+                 : adder->turned == LITERAL_1 ? ROLE_BORROW
+                                              : ROLE_CHAIN;
     unsigned last = adder->width - 1;
     if (in_passing)
         first_column_with_carry(netlist, adder);
@@ -170,7 +175,7 @@ void fewest_build(Netlist *netlist, Adder *adder) {
         Column column = column_open(netlist, adder, i, borrow_form);
         sum(adder, &column);
         adder->carry[i + 1] = next(&column);
-        netlist_name(netlist, adder->carry[i + 1], stem, column.index + 1);
+        netlist_mean(netlist, adder->carry[i + 1], chain, column.index + 1);
     }
     Column column = column_open(netlist, adder, last, borrow_form);
     /* Without b that column is no smaller, unless overflow is asked for as well. */
@@ -179,5 +184,5 @@ void fewest_build(Netlist *netlist, Adder *adder) {
     if (turns)
         last_column_with_carry(adder, &column);
     else
-        last_column(adder, &column, stem);
+        last_column(adder, &column, chain);
 }

@@ -24,11 +24,11 @@ static bool starts_clean(const Adder *adder, unsigned i, Literal *a, Literal *b)
 
 static void sum(Netlist *netlist, Adder *adder, unsigned i, Literal differ, Literal carry) {
     adder->sum[i] = netlist_xor(netlist, differ, carry);
-    netlist_name(netlist, adder->sum[i], "sum", (int)i);
+    netlist_mean(netlist, adder->sum[i], ROLE_SUM, (int)i);
 }
 
-static Literal named_and(Netlist *netlist, Literal x, Literal y, const char *stem, unsigned i) {
-    return netlist_name(netlist, netlist_and(netlist, x, y), stem, (int)i);
+static Literal named_and(Netlist *netlist, Literal x, Literal y, Role role, unsigned i) {
+    return netlist_mean(netlist, netlist_and(netlist, x, y), role, (int)i);
 }
 
 /* ---- carries ------------------------------------------------------------------------------- */
@@ -37,16 +37,16 @@ static void first_column(Netlist *netlist, Adder *adder, Literal a, Literal b, b
     Literal m = adder->subtracting;
     Literal differ = netlist_xor(netlist, a, b);
     sum(netlist, adder, 0, differ, LITERAL_0);
-    Literal borrow = named_and(netlist, literal_not(a), b, "borrow_made", 0);
+    Literal borrow = named_and(netlist, literal_not(a), b, ROLE_BORROW_MADE, 0);
     if (for_nors) {
-        Literal may = netlist_name(netlist, netlist_or(netlist, m, b), "carry_may_be", 0);
+        Literal may = netlist_mean(netlist, netlist_or(netlist, m, b), ROLE_CARRY_MAY_BE, 0);
         adder->carry[1] = netlist_and(netlist, literal_not(borrow), may);
     } else {
-        Literal spared = named_and(netlist, m, literal_not(borrow), "borrow_spared", 0);
-        Literal made = named_and(netlist, a, b, "carry_made", 0);
+        Literal spared = named_and(netlist, m, literal_not(borrow), ROLE_BORROW_SPARED, 0);
+        Literal made = named_and(netlist, a, b, ROLE_CARRY_MADE, 0);
         adder->carry[1] = netlist_or(netlist, made, spared);
     }
-    netlist_name(netlist, adder->carry[1], "carry", 1);
+    netlist_mean(netlist, adder->carry[1], ROLE_CARRY, 1);
 }
 
 static void with_carries(Netlist *netlist, Adder *adder, bool for_nors) {
@@ -57,6 +57,8 @@ static void with_carries(Netlist *netlist, Adder *adder, bool for_nors) {
         return;
     }
     netlist_enter(netlist, PART_COLUMNS, 0);
+    netlist->core->x[0] = adder->x[0];
+    netlist->core->y[0] = adder->y[0];
     first_column(netlist, adder, a, b, for_nors);
     ripple_from(netlist, adder, 1);
 }
@@ -64,8 +66,8 @@ static void with_carries(Netlist *netlist, Adder *adder, bool for_nors) {
 /* ---- the chain in borrow form -------------------------------------------------------------- */
 
 static Literal selected(Netlist *netlist, Literal m, Literal at_1, Literal at_0, unsigned i) {
-    Literal high = named_and(netlist, at_1, m, "borrow_taken", i);
-    Literal low = named_and(netlist, at_0, literal_not(m), "carry_taken", i);
+    Literal high = named_and(netlist, at_1, m, ROLE_BORROW_TAKEN, i);
+    Literal low = named_and(netlist, at_0, literal_not(m), ROLE_CARRY_TAKEN, i);
     return netlist_or(netlist, high, low);
 }
 
@@ -73,19 +75,24 @@ static void chain_column(Netlist *netlist, Adder *adder, unsigned i) {
     Literal a, b;
     starts_clean(adder, i, &a, &b);
     netlist_enter(netlist, PART_COLUMNS, (int)i);
-    Literal differ = netlist_name(netlist, netlist_xor(netlist, a, b), "differ", (int)i);
+    Literal differ = netlist_mean(netlist, netlist_xor(netlist, a, b), ROLE_DIFFER, (int)i);
+    netlist->core->x[i] = adder->turn_a == LITERAL_0 ? adder->a[i] : LITERAL_NONE;
+    netlist->core->y[i] = adder->turn_b == LITERAL_0 ? adder->b[i] : LITERAL_NONE;
+    netlist->core->half[i] = differ;
     sum(netlist, adder, i, differ, adder->carry[i]);
-    Literal carry = named_and(netlist, a, b, "carry_made", i);
-    Literal borrow = named_and(netlist, literal_not(a), b, "borrow_made", i);
+    Literal carry = named_and(netlist, a, b, ROLE_CARRY_MADE, i);
+    Literal borrow = named_and(netlist, literal_not(a), b, ROLE_BORROW_MADE, i);
     if (i > 0) {
-        Literal carried = named_and(netlist, differ, adder->carry[i], "carry_passed", i);
+        Literal carried = named_and(netlist, differ, adder->carry[i], ROLE_CARRY_PASSED, i);
         Literal borrowed =
-            named_and(netlist, literal_not(differ), adder->carry[i], "borrow_passed", i);
-        carry = netlist_name(netlist, netlist_or(netlist, carry, carried), "carry", (int)i + 1);
-        borrow = netlist_name(netlist, netlist_or(netlist, borrow, borrowed), "borrow", (int)i + 1);
+            named_and(netlist, literal_not(differ), adder->carry[i], ROLE_BORROW_PASSED, i);
+        carry = netlist_mean(netlist, netlist_or(netlist, carry, carried), ROLE_CARRY_IF_ADDED,
+                             (int)i + 1);
+        borrow = netlist_mean(netlist, netlist_or(netlist, borrow, borrowed),
+                              ROLE_BORROW_IF_SUBTRACTED, (int)i + 1);
     }
     adder->carry[i + 1] = selected(netlist, adder->subtracting, borrow, carry, i);
-    netlist_name(netlist, adder->carry[i + 1], "chain", (int)i + 1);
+    netlist_mean(netlist, adder->carry[i + 1], ROLE_CHAIN, (int)i + 1);
 }
 
 static void with_chain(Netlist *netlist, Adder *adder) {

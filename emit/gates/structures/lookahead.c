@@ -19,7 +19,7 @@ typedef struct {
     Literal *generates;
     Literal *passes;
     Literal *carry;
-    uint32_t *mark;  /* landmarks: the spans' cells, */
+    uint32_t *mark;  /* of the record: the spans' cells, */
     uint32_t *giver; /* and those that their carries are from */
 } Spans;
 
@@ -37,23 +37,23 @@ static void join(Netlist *netlist, const Spans *spans, unsigned first, unsigned 
     for (unsigned k = last; k-- > first;) {
         Literal product = netlist_and(netlist, *passes, spans->generates[k]);
         int bottom = (int)(k * spans->size);
-        netlist_name_span(netlist, product, "handed_on", top, bottom);
+        netlist_mean_span(netlist, product, ROLE_HANDED_ON, top, bottom);
         *generates = netlist_or(netlist, *generates, product);
-        netlist_name_span(netlist, *generates, "generates", top, bottom);
+        netlist_mean_span(netlist, *generates, ROLE_GENERATES, top, bottom);
         *passes = netlist_and(netlist, *passes, spans->passes[k]);
-        netlist_name_span(netlist, *passes, "passes", top, bottom);
+        netlist_mean_span(netlist, *passes, ROLE_PASSES, top, bottom);
     }
 }
 
-/* The same in the landmarks: spans last ... first and, for a carry out of them, the one that enters
+/* The same in the record: spans last ... first and, for a carry out of them, the one that enters
  * them. */
-static uint32_t mark(Netlist *netlist, LandmarkKind kind, const Spans *spans, unsigned first,
+static uint32_t mark(Netlist *netlist, CoreKind kind, const Spans *spans, unsigned first,
                      unsigned last, Literal generates, Literal passes, uint32_t entering) {
-    Landmark cell = landmark_of(kind, top_of(spans, last), first * spans->size, generates, passes);
+    CoreCell cell = core_cell_of(kind, top_of(spans, last), first * spans->size, generates, passes);
     for (unsigned k = last + 1; k-- > first;)
         cell.in[cell.in_count++] = spans->mark[k];
     cell.in[cell.in_count++] = entering;
-    return landmarks_cell(netlist, cell);
+    return core_cell(netlist->core, cell);
 }
 
 static unsigned group_end(const Spans *spans, unsigned group) {
@@ -80,9 +80,9 @@ static void join_groups(Netlist *netlist, const Spans *spans, Spans *groups, uns
     for (unsigned k = 0; k < groups->count; k++) {
         unsigned first = GROUP * k, last = group_end(spans, k) - 1;
         join(netlist, spans, first, last, &groups->generates[k], &groups->passes[k]);
-        groups->mark[k] = mark(netlist, LANDMARK_JOIN, spans, first, last, groups->generates[k],
-                               groups->passes[k], LANDMARK_NONE);
-        landmarks_group(netlist, top_of(spans, last), first * spans->size, tier);
+        groups->mark[k] = mark(netlist, CORE_JOIN, spans, first, last, groups->generates[k],
+                               groups->passes[k], CORE_NO_CELL);
+        core_group(netlist->core, top_of(spans, last), first * spans->size, tier);
     }
 }
 
@@ -92,8 +92,8 @@ static void look_ahead(Netlist *netlist, const Spans *spans, unsigned lowest, un
         Literal generates, passes;
         join(netlist, spans, lowest, i - 1, &generates, &passes);
         spans->carry[i] = columns_past(netlist, generates, passes, spans->carry[lowest],
-                                       "handed_on", i * spans->size);
-        spans->giver[i] = mark(netlist, LANDMARK_CARRY, spans, lowest, i - 1, spans->carry[i],
+                                       ROLE_HANDED_ON, i * spans->size);
+        spans->giver[i] = mark(netlist, CORE_CARRY, spans, lowest, i - 1, spans->carry[i],
                                LITERAL_NONE, spans->giver[lowest]);
     }
 }
@@ -108,9 +108,9 @@ static void find_carries(Netlist *netlist, const Spans *spans, int level) {
         find_carries(netlist, &groups, level + 1);
     } else {
         groups.carry[1] = columns_past(netlist, groups.generates[0], groups.passes[0],
-                                       groups.carry[0], "handed_on", spans->width);
-        groups.giver[1] = mark(netlist, LANDMARK_CARRY, &groups, 0, 0, groups.carry[1],
-                               LITERAL_NONE, groups.giver[0]);
+                                       groups.carry[0], ROLE_HANDED_ON, spans->width);
+        groups.giver[1] = mark(netlist, CORE_CARRY, &groups, 0, 0, groups.carry[1], LITERAL_NONE,
+                               groups.giver[0]);
     }
     netlist_enter(netlist, PART_LEVELS, level);
     for (unsigned k = 0; k < groups.count; k++) {

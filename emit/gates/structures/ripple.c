@@ -10,9 +10,9 @@ static Literal carry_out(Netlist *netlist, Literal x, Literal y, Literal propaga
     if (carry == LITERAL_1 || y == LITERAL_1)
         return netlist_or(netlist, x, carry == LITERAL_1 ? y : carry);
     Literal generated = netlist_and(netlist, x, y);
-    netlist_name(netlist, generated, "generated", column);
+    netlist_mean(netlist, generated, ROLE_GENERATED, column);
     Literal passed = netlist_and(netlist, propagate, carry);
-    netlist_name(netlist, passed, "passed", column);
+    netlist_mean(netlist, passed, ROLE_PASSED, column);
     return netlist_or(netlist, generated, passed);
 }
 
@@ -28,9 +28,12 @@ void ripple_from(Netlist *netlist, Adder *adder, unsigned from) {
         netlist_enter(netlist, PART_COLUMNS, column);
         Literal propagate = netlist_xor(netlist, x, y);
         adder->sum[i] = netlist_xor(netlist, propagate, carry);
-        netlist_name(netlist, adder->sum[i], "sum", column);
-        netlist_name(netlist, propagate, "propagate", column);
+        netlist_mean(netlist, adder->sum[i], ROLE_SUM, column);
+        netlist_mean(netlist, propagate, ROLE_PROPAGATE, column);
+        netlist->core->x[i] = x;
+        netlist->core->y[i] = y;
+        netlist->core->half[i] = propagate;
         adder->carry[i + 1] = carry_out(netlist, x, y, propagate, carry, column);
-        netlist_name(netlist, adder->carry[i + 1], "carry", column + 1);
+        netlist_mean(netlist, adder->carry[i + 1], ROLE_CARRY, column + 1);
     }
 }

@@ -16,31 +16,32 @@ unsigned select_size(unsigned width, unsigned group) {
 static void add_first_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
     for (unsigned i = start; i < end; i++) {
         columns->carry[i + 1] = columns_past(netlist, columns->generates[i], columns->passes[i],
-                                             columns->carry[i], "on_without", i + 1);
-        Landmark carry = landmark_of(LANDMARK_CARRY, i, start, columns->carry[i + 1], LITERAL_NONE);
+                                             columns->carry[i], ROLE_ON_WITHOUT, i + 1);
+        CoreCell carry = core_cell_of(CORE_CARRY, i, start, columns->carry[i + 1], LITERAL_NONE);
         columns->giver[i + 1] =
-            landmarks_cell_of_two(netlist, carry, columns->column[i], columns->giver[i]);
+            core_cell_of_two(netlist->core, carry, columns->column[i], columns->giver[i]);
     }
 }
 
 /* Columns start ... end - 1, whose first carry comes late. */
 static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
     Literal entering = columns->carry[start], without = LITERAL_0, with = LITERAL_1;
-    uint32_t pair = LANDMARK_NONE;
+    uint32_t pair = CORE_NO_CELL;
     for (unsigned i = start; i < end; i++) {
         without = columns_past(netlist, columns->generates[i], columns->passes[i], without,
-                               "on_without", i + 1);
-        netlist_name(netlist, without, "carry_without", (int)i + 1);
-        with = columns_past(netlist, columns->generates[i], columns->passes[i], with, "on_with",
+                               ROLE_ON_WITHOUT, i + 1);
+        netlist_mean(netlist, without, ROLE_CARRY_WITHOUT, (int)i + 1);
+        with = columns_past(netlist, columns->generates[i], columns->passes[i], with, ROLE_ON_WITH,
                             i + 1);
-        netlist_name(netlist, with, "carry_with", (int)i + 1);
-        pair = landmarks_cell_of_two(netlist, landmark_of(LANDMARK_PAIR, i, start, without, with),
-                                     columns->column[i], pair);
-        columns->carry[i + 1] = columns_past(netlist, without, with, entering, "selected", i + 1);
-        netlist_name(netlist, columns->carry[i + 1], columns->stem, (int)i + 1);
-        Landmark select =
-            landmark_of(LANDMARK_SELECT, i, start, columns->carry[i + 1], LITERAL_NONE);
-        columns->giver[i + 1] = landmarks_cell_of_two(netlist, select, pair, columns->giver[start]);
+        netlist_mean(netlist, with, ROLE_CARRY_WITH, (int)i + 1);
+        pair = core_cell_of_two(netlist->core, core_cell_of(CORE_PAIR, i, start, without, with),
+                                columns->column[i], pair);
+        columns->carry[i + 1] =
+            columns_past(netlist, without, with, entering, ROLE_SELECTED, i + 1);
+        netlist_mean(netlist, columns->carry[i + 1], columns->role, (int)i + 1);
+        CoreCell select = core_cell_of(CORE_SELECT, i, start, columns->carry[i + 1], LITERAL_NONE);
+        columns->giver[i + 1] =
+            core_cell_of_two(netlist->core, select, pair, columns->giver[start]);
     }
 }
 
@@ -51,7 +52,7 @@ void select_build(Netlist *netlist, Adder *adder) {
     for (unsigned group = 0, start = 0; start < columns.width; group++, start = end) {
         end = columns_group_end(select_size, columns.width, group, start);
         netlist_enter(netlist, PART_GROUPS, (int)group);
-        landmarks_group(netlist, end - 1, start, 1);
+        core_group(netlist->core, end - 1, start, 1);
         if (literal_is_constant(columns.carry[start]))
             add_first_group(netlist, &columns, start, end);
         else

@@ -18,18 +18,18 @@ unsigned skip_size(unsigned width, unsigned group) {
 typedef struct {
     Literal made;
     Literal let_through;
-    uint32_t mark; /* landmarks */
+    uint32_t mark; /* its cell in the record */
 } Span;
 
 /* The carry into column i + 1 of a group, which ripples. */
 static void ripple(Netlist *netlist, Columns *columns, unsigned i, unsigned start) {
     Literal carry = columns_past(netlist, columns->generates[i], columns->passes[i],
-                                 columns->carry[i], "handed_on", i + 1);
-    netlist_name(netlist, carry, columns->stem, (int)i + 1);
-    Landmark mark = landmark_of(LANDMARK_CARRY, i, start, carry, LITERAL_NONE);
+                                 columns->carry[i], ROLE_HANDED_ON, i + 1);
+    netlist_mean(netlist, carry, columns->role, (int)i + 1);
+    CoreCell mark = core_cell_of(CORE_CARRY, i, start, carry, LITERAL_NONE);
     columns->carry[i + 1] = carry;
     columns->giver[i + 1] =
-        landmarks_cell_of_two(netlist, mark, columns->column[i], columns->giver[i]);
+        core_cell_of_two(netlist->core, mark, columns->column[i], columns->giver[i]);
 }
 
 /* Column i joins those below it. In the first group, if nothing enters it, what they make is the
@@ -39,29 +39,29 @@ static void widen(Netlist *netlist, const Columns *columns, unsigned i, unsigned
     Literal more = columns->generates[i], on = columns->passes[i];
     bool none_enters = columns->carry[start] == LITERAL_0;
     span->made = columns_past(netlist, more, on, none_enters ? columns->carry[i] : span->made,
-                              "handed_up", i + 1);
-    netlist_name_span(netlist, span->made, "generates", (int)i, (int)start);
+                              ROLE_HANDED_UP, i + 1);
+    netlist_mean_span(netlist, span->made, ROLE_GENERATES, (int)i, (int)start);
     span->let_through = netlist_and(netlist, span->let_through, on);
-    netlist_name_span(netlist, span->let_through, "passes", (int)i, (int)start);
-    Landmark mark = landmark_of(none_enters ? LANDMARK_CARRY : LANDMARK_JOIN, i, start, span->made,
-                                none_enters ? LITERAL_NONE : span->let_through);
-    span->mark = landmarks_cell_of_two(netlist, mark, columns->column[i],
-                                       none_enters ? columns->giver[i] : span->mark);
+    netlist_mean_span(netlist, span->let_through, ROLE_PASSES, (int)i, (int)start);
+    CoreCell mark = core_cell_of(none_enters ? CORE_CARRY : CORE_JOIN, i, start, span->made,
+                                 none_enters ? LITERAL_NONE : span->let_through);
+    span->mark = core_cell_of_two(netlist->core, mark, columns->column[i],
+                                  none_enters ? columns->giver[i] : span->mark);
 }
 
 /* Columns start ... end - 1, whose first carry is known. */
 static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
     Span span = {columns->generates[start], columns->passes[start], columns->column[start]};
-    landmarks_group(netlist, end - 1, start, 1);
+    core_group(netlist->core, end - 1, start, 1);
     for (unsigned i = start; i + 1 < end; i++) {
         ripple(netlist, columns, i, start);
         widen(netlist, columns, i + 1, start, &span);
     }
     columns->carry[end] =
-        columns_past(netlist, span.made, span.let_through, columns->carry[start], "skips", end);
-    Landmark mark = landmark_of(end - start > 1 ? LANDMARK_SKIP : LANDMARK_CARRY, end - 1, start,
-                                columns->carry[end], LITERAL_NONE);
-    columns->giver[end] = landmarks_cell_of_two(netlist, mark, span.mark, columns->giver[start]);
+        columns_past(netlist, span.made, span.let_through, columns->carry[start], ROLE_SKIPS, end);
+    CoreCell mark = core_cell_of(end - start > 1 ? CORE_SKIP : CORE_CARRY, end - 1, start,
+                                 columns->carry[end], LITERAL_NONE);
+    columns->giver[end] = core_cell_of_two(netlist->core, mark, span.mark, columns->giver[start]);
 }
 
 void skip_build(Netlist *netlist, Adder *adder) {

@@ -2,7 +2,7 @@
 #ifndef SUMWRIGHT_GATES_STRUCTURES_STRUCTURE_H
 #define SUMWRIGHT_GATES_STRUCTURES_STRUCTURE_H
 
-#include "gates/netlist/netlist.h"
+#include "gates/netlist/core.h"
 
 /* The circuits that STRUCTURE_FEWEST chooses from: the first for gates of any kind, all of them for
  * gates of one kind (see fewest_one_kind.c). */
