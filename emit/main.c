@@ -4,6 +4,7 @@
 #include "base/problem.h"
 #include "commands/commands.h"
 #include "options/options.h"
+#include "write/files.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -45,10 +46,10 @@ static bool run(int argc, char **argv, Problem *problem) {
                        problem_quote(argv[1]).text);
 }
 
-/* Nothing but temporary files is ever half done at such a point, and those are removed at exit
- * (write/files.c). */
+/* Nothing but temporary files is ever half done at such a point. */
 static void no_memory(void *context) {
     (void)context;
+    files_abandon_open();
     fputs("sumwright: error: out of memory; a narrower unit or fewer vectors need less\n", stderr);
     exit(STATUS_SURROUNDINGS);
 }

@@ -7,7 +7,6 @@
 #include <stdalign.h>
 #include <stdarg.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 enum {
@@ -22,15 +21,8 @@ typedef struct Chunk {
     alignas(max_align_t) unsigned char data[];
 } Chunk;
 
-/* A text that came from malloc. */
-typedef struct Adopted {
-    struct Adopted *older;
-    char *text;
-} Adopted;
-
 typedef struct {
     Chunk *newest;
-    Adopted *adopted;
 } Store;
 
 /* A row has a handful of facts, which are searched from end to end; a unit has some tens, which
@@ -79,13 +71,11 @@ void facts_free(Facts *facts) {
     if (facts == NULL)
         return;
     Store *store = facts->store;
-    for (const Adopted *adopted = store->adopted; adopted != NULL; adopted = adopted->older)
-        free(adopted->text);
     for (Chunk *chunk = store->newest, *older; chunk != NULL; chunk = older) {
         older = chunk->older;
-        free(chunk);
+        memory_free(chunk);
     }
-    free(store);
+    memory_free(store);
 }
 
 static bool is_named(const Fact *fact, const char *name, size_t name_bytes) {
@@ -214,10 +204,8 @@ void facts_join(Facts *facts, const char *name, const char *const *parts, size_t
 }
 
 void facts_adopt(Facts *facts, const char *name, char *text, size_t bytes) {
-    Adopted *adopted = take(facts->store, sizeof *adopted, alignof(Adopted));
-    *adopted = (Adopted){.older = facts->store->adopted, .text = text};
-    facts->store->adopted = adopted;
-    define_text(facts, name, text, bytes);
+    define_text(facts, name, memcpy(take(facts->store, bytes + 1, 1), text, bytes + 1), bytes);
+    memory_free(text);
 }
 
 void facts_list(Facts *facts, const char *list) {

@@ -23,7 +23,7 @@ void facts_text(Facts *facts, const char *name, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 /* The same, of texts one after the other, which takes less time where there are very many. */
 void facts_join(Facts *facts, const char *name, const char *const *parts, size_t count);
-/* The same, of a text that came from malloc, with a NUL after its bytes, and is now of facts. */
+/* The same, of a text with a NUL after its bytes, which it frees by memory_free(). */
 void facts_adopt(Facts *facts, const char *name, char *text, size_t bytes);
 /* Makes sure that the list exists (so that %each of no rows is no error). */
 void facts_list(Facts *facts, const char *list);

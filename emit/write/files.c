@@ -45,6 +45,7 @@ struct Files {
     bool overwrite;
     Output *file;
     size_t count;
+    unsigned long serial; /* of the next temporary file */
     Signals before;
     struct sigaction size_before; /* SIGXFSZ */
 };
@@ -94,31 +95,19 @@ static const char *way_out(int error) {
     }
 }
 
-/* error: an errno, 0 when the system gave none. */
-static bool cannot_write(const Files *files, const char *name, int error, Problem *problem) {
-    return problem_set(problem, STATUS_SURROUNDINGS, "cannot write %s in %s (%s); %s",
-                       problem_quote(name).text, problem_quote(files->folder).text,
-                       error != 0 ? strerror(error) : "a write failed", way_out(error));
-}
-
 static bool refuse(const Files *files, const char *name, const char *what, const char *remedy,
                    Problem *problem) {
     return problem_set(problem, STATUS_SURROUNDINGS, "cannot write %s in %s (%s); %s",
                        problem_quote(name).text, problem_quote(files->folder).text, what, remedy);
 }
 
+/* error: an errno, 0 when the system gave none. */
+static bool cannot_write(const Files *files, const char *name, int error, Problem *problem) {
+    return refuse(files, name, error != 0 ? strerror(error) : "a write failed", way_out(error),
+                  problem);
+}
+
 /* ---- opening and adding -------------------------------------------------------------------- */
-
-static char *copy_of(const char *text) {
-    size_t bytes = strlen(text) + 1;
-    char *copy = memory_zeroed(bytes, 1);
-    memcpy(copy, text, bytes);
-    return copy;
-}
-
-static void abandon_at_exit(void) {
-    files_abandon(current);
-}
 
 Files *files_open(const char *folder, bool overwrite, Problem *problem) {
     assert(current == NULL);
@@ -131,12 +120,8 @@ Files *files_open(const char *folder, bool overwrite, Problem *problem) {
         return NULL;
     }
 
-    static bool at_exit;
-    if (!at_exit)
-        at_exit = atexit(abandon_at_exit) == 0;
-
     Files *files = memory_zeroed(1, sizeof *files);
-    files->folder = copy_of(folder);
+    files->folder = memory_text("%s", folder);
     files->directory = directory;
     files->overwrite = overwrite;
 
@@ -149,9 +134,8 @@ Files *files_open(const char *folder, bool overwrite, Problem *problem) {
 }
 
 /* The next name for a temporary file: hidden, short, and our own but for what a killed run left. */
-static void next_temporary(char name[TEMPORARY_BYTES]) {
-    static unsigned long serial;
-    snprintf(name, TEMPORARY_BYTES, ".sumwright-%ld-%lu", (long)getpid(), serial++);
+static void next_temporary(Files *files, char name[TEMPORARY_BYTES]) {
+    snprintf(name, TEMPORARY_BYTES, ".sumwright-%ld-%lu", (long)getpid(), files->serial++);
 }
 
 /* Names that a run killed outright may have left are passed over, up to a bound. */
@@ -159,9 +143,9 @@ enum { TRIES = 10000 };
 
 /* An empty temporary file with the permissions that the umask gives; its descriptor, or -1. Opened
  * for reading too, as settle compares what was written. */
-static int make_temporary(const Files *files, char name[TEMPORARY_BYTES]) {
+static int make_temporary(Files *files, char name[TEMPORARY_BYTES]) {
     for (int i = 0; i < TRIES; i++) {
-        next_temporary(name);
+        next_temporary(files, name);
         int made = openat(files->directory, name, O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
         if (made != -1 || errno != EEXIST)
             return made;
@@ -186,10 +170,15 @@ static bool check_name(const Files *files, const char *name, Problem *problem) {
     return true;
 }
 
+static void free_output(const Output *file) {
+    memory_free(file->buffer);
+    memory_free(file->name);
+}
+
 /* Adds a file with its stream; signals are blocked. */
 static FILE *add_blocked(Files *files, const char *name, Problem *problem) {
     files->file = memory_resize(files->file, files->count + 1, sizeof *files->file);
-    Output file = {.name = copy_of(name), .buffer = memory_zeroed(BUFFER_BYTES, 1)};
+    Output file = {.name = memory_text("%s", name), .buffer = memory_zeroed(BUFFER_BYTES, 1)};
     int made = make_temporary(files, file.temporary);
     if (made != -1)
         file.stream = fdopen(made, "w+");
@@ -199,8 +188,7 @@ static FILE *add_blocked(Files *files, const char *name, Problem *problem) {
             close(made);
             unlinkat(files->directory, file.temporary, 0);
         }
-        free(file.buffer);
-        free(file.name);
+        free_output(&file);
         return NULL;
     }
     setvbuf(file.stream, file.buffer, _IOFBF, BUFFER_BYTES);
@@ -221,12 +209,10 @@ FILE *files_add(Files *files, const char *name, Problem *problem) {
 Files *files_open_one(const char *path, bool overwrite, FILE **stream, Problem *problem) {
     const char *slash = strrchr(path, '/');
     const char *name = slash == NULL ? path : slash + 1;
-    size_t length = slash == NULL ? 0 : (size_t)(slash - path);
-    char *folder = slash == NULL   ? copy_of(".")
-                   : slash == path ? copy_of("/")
-                                   : memory_text("%.*s", (int)length, path);
+    int length = slash == NULL ? 1 : slash == path ? 1 : (int)(slash - path);
+    char *folder = memory_text("%.*s", length, slash == NULL ? "." : path);
     Files *files = files_open(folder, overwrite, problem);
-    free(folder);
+    memory_free(folder);
     *stream = files == NULL ? NULL : files_add(files, name, problem);
     if (files != NULL && *stream == NULL) {
         files_abandon(files);
@@ -282,14 +268,11 @@ static bool settle(const Files *files, Output *file, Problem *problem) {
         if (same_content(files, file))
             return true;
     }
-    if (S_ISDIR(status.st_mode))
-        return refuse(files, file->name, "it is a folder", "remove it or write into another folder",
-                      problem);
-    if (S_ISLNK(status.st_mode))
-        return refuse(files, file->name, "it is a symbolic link",
-                      "remove it or write into another folder", problem);
     if (!S_ISREG(status.st_mode))
-        return refuse(files, file->name, "it is not a plain file",
+        return refuse(files, file->name,
+                      S_ISDIR(status.st_mode)   ? "it is a folder"
+                      : S_ISLNK(status.st_mode) ? "it is a symbolic link"
+                                                : "it is not a plain file",
                       "remove it or write into another folder", problem);
     file->target = TARGET_REPLACE;
     return files->overwrite || refuse(files, file->name, "it exists with other content",
@@ -361,10 +344,10 @@ static bool move_old(const Files *files, const Output *file) {
 }
 
 /* Keeps the target's content under a second name. */
-static bool keep_old(const Files *files, Output *file) {
+static bool keep_old(Files *files, Output *file) {
     int folder = files->directory;
     for (int i = 0; i < TRIES; i++) {
-        next_temporary(file->old);
+        next_temporary(files, file->old);
         if (linkat(folder, file->name, folder, file->old, 0) == 0)
             return true;
         if (errno != EEXIST && move_old(files, file))
@@ -387,7 +370,7 @@ static bool restore(const Files *files, Output *file) {
 }
 
 /* When it fails, roll_back restores what keep_old kept. */
-static bool place_over(const Files *files, Output *file) {
+static bool place_over(Files *files, Output *file) {
     struct stat status;
     if (fstatat(files->directory, file->name, &status, AT_SYMLINK_NOFOLLOW) == 0 &&
         !S_ISREG(status.st_mode)) {
@@ -457,15 +440,14 @@ static void finish(Files *files) {
             fclose(file->stream);
         if (file->temporary[0] != '\0')
             unlinkat(files->directory, file->temporary, 0);
-        free(file->buffer);
-        free(file->name);
+        free_output(file);
     }
     close(files->directory);
     give_signals_back(files);
     current = NULL;
-    free(files->file);
-    free(files->folder);
-    free(files);
+    memory_free(files->file);
+    memory_free(files->folder);
+    memory_free(files);
 }
 
 bool files_commit(Files *files, Problem *problem) {
@@ -485,4 +467,8 @@ void files_abandon(Files *files) {
     signals_block(&before);
     finish(files);
     signals_unblock(&before);
+}
+
+void files_abandon_open(void) {
+    files_abandon(current);
 }

@@ -2,10 +2,9 @@
  *
  * Each file is first written under a temporary name beside its target; files_commit() then puts
  * all in place, or, on any failure, leaves the folder as it was. A SIGINT, SIGTERM, SIGHUP or
- * SIGQUIT before the commit removes the temporary files and ends the program by that signal, as
- * exit() removes them; during the commit it waits for its end. SIGXFSZ is ignored meanwhile: a
- * limit on the size of files is an error like a full disk. Handlers and signal mask are as before
- * once the set is freed.
+ * SIGQUIT before the commit removes the temporary files and ends the program by that signal; during
+ * the commit it waits for its end. SIGXFSZ is ignored meanwhile: a limit on the size of files is an
+ * error like a full disk. Handlers and signal mask are as before once the set is freed.
  *
  * A new file has the permissions that the umask gives, one that replaces another too. A target that
  * is a symbolic link is left alone if the file it points to has the same content, and refused
@@ -44,5 +43,9 @@ bool files_commit(Files *files, Problem *problem);
 
 /* Removes the temporary files and frees the set; NULL is allowed. */
 void files_abandon(Files *files);
+
+/* Abandons the set that is open, if one is: for the end of the program, which a lack of memory can
+ * bring at any time. */
+void files_abandon_open(void);
 
 #endif

@@ -4,21 +4,20 @@
 #include "write/template.h"
 
 #include "base/memory.h"
+#include "base/text.h"
 #include "write/embedded.h"
 
 #include <errno.h>
 #include <fcntl.h>
 #include <stdarg.h>
-#include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 /* Where the text goes. */
 typedef struct {
-    FILE *out;  /* NULL: all of it stays in text */
-    char *text; /* not yet written to out */
-    size_t bytes, room;
+    FILE *out;       /* NULL: all of it stays in text */
+    TextBuffer text; /* not yet written to out */
 } Sink;
 
 typedef enum { LINE_TEXT, LINE_IF, LINE_IF_NOT, LINE_ELSE, LINE_EACH, LINE_END } LineKind;
@@ -33,16 +32,13 @@ typedef struct {
     size_t number;    /* in the template, from 1 */
     const char *text; /* LINE_TEXT: the line without its end; LINE_IF, LINE_EACH: the name */
     size_t bytes;
-    size_t partner;     /* index of the %else or %end that ends the part this line begins */
-    size_t hole, holes; /* LINE_TEXT: where its placeholders are among the script's, how many */
+    size_t partner; /* index of the %else or %end that ends the part this line begins */
 } Line;
 
 typedef struct {
     const char *shown_name;
     Line *line;
     size_t count, room;
-    Hole *hole;
-    size_t hole_count, hole_room;
     size_t open[TEMPLATE_DEPTH_MAX]; /* indices of lines whose %end is still to come */
     size_t depth;
     Problem *problem;
@@ -104,7 +100,8 @@ static bool is_word(const char *text, size_t bytes, const char *word) {
     return bytes == strlen(word) && memcmp(text, word, bytes) == 0;
 }
 
-/* The next ${ at or after from, with the end of its name; false when there is none. */
+/* The next ${ at or after from, its name and the } after it, if that is there; false when there is
+ * no ${. */
 static bool next_hole(const char *text, size_t bytes, size_t from, Hole *hole) {
     for (;;) {
         const char *dollar = from < bytes ? memchr(text + from, '$', bytes - from) : NULL;
@@ -115,44 +112,28 @@ static bool next_hole(const char *text, size_t bytes, size_t from, Hole *hole) {
             break;
         from++;
     }
-    *hole = (Hole){from, name_end(text, bytes, from + 2)};
+    size_t end = name_end(text, bytes, from + 2);
+    *hole = (Hole){from, end < bytes && text[end] == '}' ? end + 1 : end};
     return true;
 }
 
 /* ---- reading a template -------------------------------------------------------------------- */
 
-static Line *add_line(Script *script, LineKind kind, size_t number, const char *text,
-                      size_t bytes) {
-    if (script->count == script->room) {
-        script->room = script->room == 0 ? 64 : 2 * script->room;
-        script->line = memory_resize(script->line, script->room, sizeof *script->line);
-    }
-    Line *line = &script->line[script->count++];
-    *line = (Line){.kind = kind, .number = number, .text = text, .bytes = bytes};
-    return line;
-}
-
-static Hole *add_hole(Script *script) {
-    if (script->hole_count == script->hole_room) {
-        script->hole_room = script->hole_room == 0 ? 64 : 2 * script->hole_room;
-        script->hole = memory_resize(script->hole, script->hole_room, sizeof *script->hole);
-    }
-    return &script->hole[script->hole_count++];
+static void add_line(Script *script, LineKind kind, size_t number, const char *text, size_t bytes) {
+    script->line =
+        memory_grow(script->line, &script->room, script->count + 1, sizeof *script->line);
+    script->line[script->count++] =
+        (Line){.kind = kind, .number = number, .text = text, .bytes = bytes};
 }
 
 static bool read_text(Script *script, size_t number, const char *text, size_t bytes) {
-    Line *line = add_line(script, LINE_TEXT, number, text, bytes);
-    line->hole = script->hole_count;
     Hole hole;
-    for (size_t from = 0; next_hole(text, bytes, from, &hole); from = hole.end) {
-        if (hole.end == hole.from + 2 || hole.end == bytes || text[hole.end] != '}')
+    for (size_t from = 0; next_hole(text, bytes, from, &hole); from = hole.end)
+        if (text[hole.end - 1] != '}' || hole.end == hole.from + sizeof "${}" - 1)
             return fail(script, number,
                         "broken placeholder %s; write ${name} with letters, digits, _ and dots",
                         quote(text + hole.from, bytes - hole.from).text);
-        hole.end++;
-        *add_hole(script) = hole;
-        line->holes++;
-    }
+    add_line(script, LINE_TEXT, number, text, bytes);
     return true;
 }
 
@@ -296,31 +277,19 @@ static const Fact *look_up_text(Script *script, const Line *line, const Hole *ho
 }
 
 static void write_out(Sink *sink) {
-    if (sink->bytes > 0)
-        fwrite(sink->text, 1, sink->bytes, sink->out);
-    sink->bytes = 0;
-}
-
-static void make_room(Sink *sink, size_t bytes) {
-    enum { LEAST = 4096 };
-    if (sink->out != NULL)
-        write_out(sink);
-    if (bytes <= sink->room - sink->bytes)
-        return;
-    sink->room = sink->room == 0 ? LEAST : 2 * sink->room;
-    if (bytes > sink->room - sink->bytes)
-        sink->room = sink->bytes + bytes;
-    sink->text = memory_resize(sink->text, sink->room, 1);
+    if (sink->text.length > 0)
+        fwrite(sink->text.text, 1, sink->text.length, sink->out);
+    sink->text.length = 0;
 }
 
 /* Short texts wait for one another: a stream takes longer over a call than over what it is given.
  */
 static void put(Script *script, const char *text, size_t bytes) {
+    enum { ENOUGH = 4096 };
     Sink *sink = script->sink;
-    if (bytes >= sink->room - sink->bytes)
-        make_room(sink, bytes + 1);
-    memcpy(sink->text + sink->bytes, text, bytes);
-    sink->bytes += bytes;
+    if (sink->out != NULL && sink->text.length + bytes > ENOUGH)
+        write_out(sink);
+    text_add_bytes(&sink->text, text, bytes);
 }
 
 /* The lines of a text that stands alone, each after the blanks that the placeholder stands after.
@@ -348,16 +317,15 @@ static bool stands_alone(const Line *line, const Hole *hole) {
 
 static bool put_line(Script *script, const Line *line, const Facts *facts) {
     size_t from = 0;
-    for (size_t k = 0; k < line->holes; k++) {
-        const Hole *hole = &script->hole[line->hole + k];
-        const Fact *fact = look_up_text(script, line, hole, facts);
+    Hole hole;
+    for (; next_hole(line->text, line->bytes, from, &hole); from = hole.end) {
+        const Fact *fact = look_up_text(script, line, &hole, facts);
         if (fact == NULL)
             return false;
-        if (stands_alone(line, hole))
-            return put_block(script, line, hole->from, fact);
-        put(script, line->text + from, hole->from - from);
+        if (stands_alone(line, &hole))
+            return put_block(script, line, hole.from, fact);
+        put(script, line->text + from, hole.from - from);
         put(script, fact->text, fact->bytes);
-        from = hole->end;
     }
     put(script, line->text + from, line->bytes - from);
     put(script, "\n", 1);
@@ -419,14 +387,13 @@ static bool fill(const char *shown_name, const char *text, size_t bytes, const F
                  Sink *sink, Problem *problem) {
     Script script = {.shown_name = shown_name, .problem = problem, .sink = sink};
     bool done = read_script(&script, text, bytes) && run(&script, 0, script.count, facts);
-    free(script.line);
-    free(script.hole);
+    memory_free(script.line);
     return done;
 }
 
 static bool finish(Sink *sink, bool done) {
     write_out(sink);
-    free(sink->text);
+    text_free(&sink->text);
     return done;
 }
 
@@ -447,93 +414,69 @@ static bool fill_embedded(const char *name, const Facts *facts, Sink *sink, Prob
                        problem_quote(name).text);
 }
 
-/* After a failed system call. */
-static bool cannot_read(const char *folder, const char *name, const char *why, Problem *problem) {
-    return problem_set(problem, STATUS_SURROUNDINGS,
-                       "cannot read template %s in folder %s: %s; a template is a plain file that "
-                       "may be read",
-                       problem_quote(name).text, problem_quote(folder).text, why);
+/* Reads an open file to its end, or past the most that is taken; false with errno set. */
+static bool read_all(int file, TextBuffer *text) {
+    char piece[4096];
+    for (ssize_t got; text->length <= TEMPLATE_FILE_MAX; text_add_bytes(text, piece, (size_t)got)) {
+        got = read(file, piece, sizeof piece);
+        if (got <= 0)
+            return got == 0;
+    }
+    return true;
 }
 
-/* Opens folder/name as path; -1 with *problem untouched when there is no such file. */
-static int open_file(const char *path, const char *folder, const char *name, Problem *problem) {
-    /* O_NONBLOCK: a FIFO must not make the program wait. */
-    int file = open(path, O_RDONLY | O_NONBLOCK | O_CLOEXEC);
+/* Reads folder/name where it is there. A link that leads nowhere is somebody's mistake, not an
+ * absent file. */
+static bool read_file(const char *folder, const char *name, bool *there, TextBuffer *text,
+                      Problem *problem) {
+    char *path = memory_text("%s/%s", folder, name);
     struct stat status;
-    if (file == -1) {
-        /* A link that leads nowhere is somebody's mistake, not an absent file. */
-        if (errno != ENOENT || lstat(path, &status) == 0)
-            cannot_read(folder, name, strerror(errno), problem);
-        return -1;
-    }
-    if (fstat(file, &status) == 0 && S_ISREG(status.st_mode))
-        return file;
-    cannot_read(folder, name, "it is not a plain file", problem);
-    close(file);
-    return -1;
-}
-
-/* Reads all of an open file into text, which has room for TEMPLATE_FILE_MAX + 1 bytes; the number
- * of bytes, or -1 with errno set. */
-static ssize_t read_all(int file, char *text) {
-    size_t used = 0;
-    while (used <= TEMPLATE_FILE_MAX) {
-        ssize_t got = read(file, text + used, TEMPLATE_FILE_MAX + 1 - used);
-        if (got == -1)
-            return -1;
-        if (got == 0)
-            break;
-        used += (size_t)got;
-    }
-    return (ssize_t)used;
-}
-
-static bool fill_open_file(int file, const char *folder, const char *name, const Facts *facts,
-                           Sink *sink, Problem *problem) {
-    char *text = memory_resize(NULL, TEMPLATE_FILE_MAX + 1, 1);
-    ssize_t bytes = read_all(file, text);
-    bool done = false;
-    if (bytes == -1)
-        cannot_read(folder, name, strerror(errno), problem);
-    else if (bytes > TEMPLATE_FILE_MAX)
-        problem_set(problem, STATUS_INVALID, "template %s in folder %s is over %d KiB; shorten it",
-                    problem_quote(name).text, problem_quote(folder).text, TEMPLATE_FILE_MAX >> 10);
-    else
-        done = fill(name, text, (size_t)bytes, facts, sink, problem);
-    free(text);
-    return done;
+    const char *why = NULL;
+    /* O_NONBLOCK: a FIFO must not make the program wait. */
+    int file = open(path, O_RDONLY | O_NONBLOCK | O_CLOEXEC), error = errno;
+    *there = file != -1;
+    if (file == -1)
+        why = error == ENOENT && lstat(path, &status) != 0 ? NULL : strerror(error);
+    else if (fstat(file, &status) != 0 || !S_ISREG(status.st_mode))
+        why = "it is not a plain file";
+    else if (!read_all(file, text))
+        why = strerror(errno);
+    if (file != -1)
+        close(file);
+    memory_free(path);
+    if (why != NULL)
+        return problem_set(problem, STATUS_SURROUNDINGS,
+                           "cannot read template %s in folder %s: %s; a template is a plain file "
+                           "that may be read",
+                           problem_quote(name).text, problem_quote(folder).text, why);
+    return text->length <= TEMPLATE_FILE_MAX ||
+           problem_set(
+               problem, STATUS_INVALID, "template %s in folder %s is over %d KiB; shorten it",
+               problem_quote(name).text, problem_quote(folder).text, TEMPLATE_FILE_MAX >> 10);
 }
 
 /* A missing folder is a mistake on the command line, unlike a missing file in it. */
 static bool folder_is_there(const char *folder, Problem *problem) {
     struct stat status;
-    if (stat(folder, &status) == 0) {
-        if (S_ISDIR(status.st_mode))
-            return true;
-        errno = ENOTDIR;
-    }
-    bool missing = errno == ENOENT || errno == ENOTDIR;
-    return problem_set(problem, missing ? STATUS_INVALID : STATUS_SURROUNDINGS,
+    int error = stat(folder, &status) != 0 ? errno : S_ISDIR(status.st_mode) ? 0 : ENOTDIR;
+    bool missing = error == ENOENT || error == ENOTDIR;
+    return error == 0 ||
+           problem_set(problem, missing ? STATUS_INVALID : STATUS_SURROUNDINGS,
                        "cannot use templates folder %s: %s; give a folder with --templates",
-                       problem_quote(folder).text, strerror(errno));
+                       problem_quote(folder).text, strerror(error));
 }
 
 static bool fill_from(const Templates *templates, const char *name, const Facts *facts, Sink *sink,
                       Problem *problem) {
     const char *folder = templates->folder;
-    if (folder == NULL)
-        return fill_embedded(name, facts, sink, problem);
-    if (!folder_is_there(folder, problem))
-        return false;
-    size_t bytes = strlen(folder) + 1 + strlen(name) + 1;
-    char *path = memory_resize(NULL, bytes, 1);
-    snprintf(path, bytes, "%s/%s", folder, name);
-    int file = open_file(path, folder, name, problem);
-    free(path);
-    if (file == -1)
-        return problem->status == STATUS_DONE && fill_embedded(name, facts, sink, problem);
-    bool done = fill_open_file(file, folder, name, facts, sink, problem);
-    close(file);
+    TextBuffer text = {NULL, 0, 0};
+    bool there = false;
+    bool done = folder == NULL || (folder_is_there(folder, problem) &&
+                                   read_file(folder, name, &there, &text, problem));
+    if (done)
+        done = there ? fill(name, text.text, text.length, facts, sink, problem)
+                     : fill_embedded(name, facts, sink, problem);
+    text_free(&text);
     return done;
 }
 
@@ -547,11 +490,9 @@ char *template_text(const Templates *templates, const char *name, const Facts *f
                     Problem *problem) {
     Sink sink = {.out = NULL};
     bool done = fill_from(templates, name, facts, &sink, problem);
-    make_room(&sink, 1);
-    sink.text[sink.bytes] = '\0';
-    *bytes = sink.bytes;
+    *bytes = sink.text.length;
     if (done)
-        return sink.text;
-    free(sink.text);
+        return text_take(&sink.text);
+    text_free(&sink.text);
     return NULL;
 }
