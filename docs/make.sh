@@ -59,3 +59,18 @@ remake() {
 for page in $(cd "$source" && grep -l '^```console$' ./*.md); do
   (cd "$folder" && remake <"$source/$page" >"$page.new" && mv "$page.new" "$page")
 done
+
+# The manual page between the lines that say whose options stand there, and the completions.
+pages=$(dirname "$program")/tests/option_pages
+while IFS= read -r line; do
+  case $line in
+    '.\" options of '*) printf '%s\n' "$line"; "$pages" man "${line##* }"; skips=yes ;;
+    '.\" end of options') printf '%s\n' "$line"; skips= ;;
+    *) [ -n "${skips-}" ] || printf '%s\n' "$line" ;;
+  esac
+done <"$source/sumwright.1" >"$folder/sumwright.1.new"
+mv "$folder/sumwright.1.new" "$folder/sumwright.1"
+mkdir -p "$folder/completions"
+"$pages" bash >"$folder/completions/sumwright.bash"
+"$pages" zsh >"$folder/completions/_sumwright"
+"$pages" fish >"$folder/completions/sumwright.fish"

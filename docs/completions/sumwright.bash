@@ -1,51 +1,57 @@
-# bash completion for sumwright
+# bash completion for sumwright; made by docs/make.sh
 _sumwright() {
-  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} values= items= own=
+  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]}
+  local values= items= paths=
   COMPREPLY=()
   if [ "$COMP_CWORD" -eq 1 ]; then
     COMPREPLY=($(compgen -W "emit check work cost draw --help --version" -- "$word"))
     return
   fi
-  # What a command takes beside the options that describe a unit.
-  case ${COMP_WORDS[1]} in
-    emit) own="--out --overwrite --vectors --seed --coverage --templates" ;;
-    check) own="--vectors --seed --module --parameter --latency --each --jobs --format" ;;
-    work) own="--operation --cin --steps --svg --overwrite" ;;
-    cost) own="--structures --widths --format --overwrite --svg" ;;
-    draw) own="--svg --example --cin --symbols --overwrite" ;;
-  esac
-  case $before in
-    --operation | --operations) values="add adc sub sbc rsb inc dec neg pass" ;;
-    --control) values="fixed high low one-hot code" ;;
-    --subtract-carry) values="no-borrow borrow" ;;
-    --flags) values="all none carry overflow zero negative less-signed less-unsigned parity half-carry" ;;
-    --overflow) values="wrap saturate-signed saturate-unsigned" ;;
-    --structure | --structures) values="ripple fewest skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer depth=" ;;
-    --detail) values="operators cells gates nand nor" ;;
-    --registers) values="none output both" ;;
-    --reset) values="none sync async" ;;
-    --reset-level) values="high low" ;;
-    --port) values="a= b= cin= result= carry= overflow= zero= negative= subtract= mode= op= clk= rst= rst_n= en=" ;;
-    --out | --templates)
-      COMPREPLY=($(compgen -d -- "$word"))
-      return
-      ;;
-    --svg)
-      COMPREPLY=($(compgen -f -- "$word"))
-      return
-      ;;
-    --cin) values="0 1" ;;
-    --symbols) values="distinctive rectangular" ;;
-    --format)
-      values="text json"
-      [ "${COMP_WORDS[1]}" != cost ] || values="text json csv"
-      ;;
-    --name | --width | --widths | --vectors | --seed | --module | --parameter | --latency | --jobs | --example) return ;;
-    *) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port $own --help" ;;
+  case ${COMP_WORDS[1]}:$before in
+    *:--name) return ;;
+    *:--width) return ;;
+    *:--operations) values="add adc sub sbc rsb inc dec neg pass" ;;
+    *:--control) values="fixed high low one-hot code" ;;
+    *:--subtract-carry) values="no-borrow borrow" ;;
+    *:--flags) values="all none carry overflow zero negative less-signed less-unsigned parity half-carry" ;;
+    *:--overflow) values="wrap saturate-signed saturate-unsigned" ;;
+    *:--structure) values="ripple fewest skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer depth=" ;;
+    *:--detail) values="operators cells gates nand nor" ;;
+    *:--registers) values="none output both" ;;
+    *:--reset) values="none sync async" ;;
+    *:--reset-level) values="high low" ;;
+    *:--port) values="clk= rst= rst_n= en= subtract= mode= op= do_add= do_adc= do_sub= do_sbc= do_rsb= do_inc= do_dec= do_neg= do_pass= cin= a= b= result= carry= overflow= zero= negative= less_signed= less_unsigned= parity= half_carry=" ;;
+    emit:--out) paths=-d ;;
+    emit:--vectors | check:--vectors) return ;;
+    emit:--seed | check:--seed) return ;;
+    emit:--coverage) paths=-f ;;
+    emit:--templates) paths=-d ;;
+    check:--module) return ;;
+    check:--parameter) return ;;
+    check:--latency) return ;;
+    check:--jobs) return ;;
+    check:--format) values="text json" ;;
+    work:--operation) values="add adc sub sbc rsb inc dec neg pass" ;;
+    work:--cin | draw:--cin) values="0 1" ;;
+    cost:--format) values="text json csv" ;;
+    cost:--structures) values="ripple fewest skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer depth=" ;;
+    cost:--widths) return ;;
+    work:--svg | cost:--svg) paths=-f ;;
+    draw:--svg) paths=-f ;;
+    draw:--example) return ;;
+    draw:--symbols) values="distinctive rectangular" ;;
+    emit:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --out --overwrite --vectors --seed --coverage --templates --help " ;;
+    check:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --vectors --seed --module --parameter --latency --each --jobs --format --help " ;;
+    work:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --operation --cin --steps --svg --help " ;;
+    cost:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --format --structures --widths --svg --help " ;;
+    draw:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --cin --svg --example --symbols --help " ;;
   esac
   # What is no option is a design of check.
-  if [ "${COMP_WORDS[1]}" = check ] && [[ $word != -* ]] && [[ $before != --* || $before = --each ]]; then
-    COMPREPLY=($(compgen -f -- "$word"))
+  if [ "${COMP_WORDS[1]}" = check ] && [[ $word != -* && $values = --* ]]; then
+    paths=-f
+  fi
+  if [ -n "$paths" ]; then
+    COMPREPLY=($(compgen "$paths" -- "$word"))
     return
   fi
   # In a comma list the last item is completed, and another may follow.

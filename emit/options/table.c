@@ -7,9 +7,8 @@
 static const Value format_values[] = {FORMATS(VALUE)};
 
 #define FLAG_VALUE(ID, pin, name, standard, meaning) {name, meaning},
-static const Value flags_values[] = {{"all", "all of them; half-carry from width 4 only"},
-                                     {"none", "none of them"},
-                                     FLAGS(FLAG_VALUE)};
+static const Value flags_values[] = {
+    {"all", "all of them"}, {"none", "none of them"}, FLAGS(FLAG_VALUE)};
 
 static const Value level_values[] = {{"high", "a 1 resets"}, {"low", "a 0 resets"}};
 

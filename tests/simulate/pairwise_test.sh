@@ -14,6 +14,21 @@ pairs=$(sed -n 's/^pairs //p' chosen)
 [ "${pairs% of *}" -eq "${pairs#* of }" ] || { echo "wrong: only $pairs pairs"; exit 1; }
 [ -s units ] && [ -s refused ]
 
+# Every option that describes a unit is in the table, with every value (as docs/completions, which are
+# made from the options' rows, have them); but the name, which each unit here has from its number.
+for option in $(sed -n '/^unit=(/,/^)/s/^ *.\**--\([a-z-]*\)\[.*/\1/p' "$SOURCE/docs/completions/_sumwright"); do
+  case $option in name | help) continue ;; esac
+  grep -qe "\(^\| \)--$option\( \|\$\)" units || { echo "wrong: no unit has --$option"; exit 1; }
+  case $option in port | width) continue ;; esac
+  for value in $(sed -n "/^unit=(/,/^)/s/^ *'--$option\[.*\]:[A-Z]*:\(_values -s , item \|(\)\([^')]*\).*/\2/p" \
+    "$SOURCE/docs/completions/_sumwright"); do
+    grep -qe "\(^\| \)--$option \([^ ]*,\)*${value%=}\([,= ]\|\$\)" units ||
+      { echo "wrong: no unit has --$option $value"; exit 1; }
+    values=$((${values-0} + 1))
+  done
+done
+[ "$values" -gt 40 ]
+
 # Wide words take long to simulate; the matrix of each detail tries every input of narrow ones.
 while read -r line; do
   unit=pair$cases

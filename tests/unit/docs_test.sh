@@ -12,6 +12,8 @@ for page in "$folder"/*.md; do
 done
 [ "$pages" -gt 0 ]
 diff -r "$SOURCE/docs/pictures" "$folder/pictures"
+diff "$SOURCE/docs/sumwright.1" "$folder/sumwright.1"
+diff -r "$SOURCE/docs/completions" "$folder/completions"
 
 # Each picture that a page shows is there, with words for who cannot see it.
 for page in "$SOURCE"/docs/*.md; do
