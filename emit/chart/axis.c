@@ -1,6 +1,7 @@
 /* See axis.h. */
 #include "chart/axis.h"
 
+#include <assert.h>
 #include <math.h>
 
 enum { TICKS_WANTED = 6 };
@@ -17,6 +18,7 @@ double axis_place(const Axis *axis, double value) {
 }
 
 Axis axis_make(double least, double most, double from, double to) {
+    assert(least > 0 && most >= least);
     Axis axis = {.logarithmic = most / least > spread_of_a_logarithm, .from = from, .to = to};
     axis.low = on_scale(&axis, least);
     axis.high = on_scale(&axis, most);

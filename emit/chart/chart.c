@@ -6,6 +6,7 @@
 #include "chart/place.h"
 #include "write/svg.h"
 
+#include <assert.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -35,6 +36,7 @@ typedef struct {
 
 static void find_axes(Place *place) {
     const ChartPanel *panel = place->panel;
+    assert(panel->count > 0);
     double least_x = panel->point[0].x, most_x = least_x;
     double least_y = panel->point[0].y, most_y = least_y;
     for (size_t k = 1; k < panel->count; k++) {
@@ -154,6 +156,7 @@ static const struct {
 };
 
 static void draw_mark(double x, double y, int shape, bool front, FILE *out) {
+    assert(shape >= 0 && shape < CHART_SHAPES);
     const char *attributes = front ? "fill=\"black\" stroke=\"black\""
                                    : "fill=\"white\" fill-opacity=\"0.6\" stroke=\"black\"";
     if (shapes[shape].count == 0) {

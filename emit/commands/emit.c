@@ -121,13 +121,13 @@ static void print_vectors(const Emit *emit) {
 
 /* What the vectors make the unit do, of all that some input makes it do. */
 static void print_coverage(const Emit *emit) {
-    CoverageCount count = emit->covered;
+    CoverageSum seen = emit->covered.seen, possible = emit->covered.possible;
     printf("coverage %llu/%llu operations, %llu/%llu flag levels, %llu/%llu column events, carries "
            "through %u/%u columns\n",
-           (unsigned long long)count.operations, (unsigned long long)count.operations_possible,
-           (unsigned long long)count.flags, (unsigned long long)count.flags_possible,
-           (unsigned long long)count.columns, (unsigned long long)count.columns_possible,
-           count.longest, count.longest_possible);
+           (unsigned long long)seen.operations, (unsigned long long)possible.operations,
+           (unsigned long long)seen.flags, (unsigned long long)possible.flags,
+           (unsigned long long)seen.columns, (unsigned long long)possible.columns, seen.longest,
+           possible.longest);
 }
 
 static void print_some(uint32_t count, const char *what) {

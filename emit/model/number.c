@@ -1,6 +1,7 @@
 /* See number.h. */
 #include "model/number.h"
 
+#include <assert.h>
 #include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
@@ -122,9 +123,10 @@ void number_unsigned(const Word *word, char *text) {
     Word left = *word;
     uint64_t chunk[CHUNKS_MAX];
     int count = 0;
-    do
+    do {
+        assert(count < CHUNKS_MAX);
         chunk[count++] = take_chunk(&left);
-    while (!word_is_zero(&left));
+    } while (!word_is_zero(&left));
     size_t used = (size_t)snprintf(text, NUMBER_BYTES, "%" PRIu64, chunk[--count]);
     while (count-- > 0)
         used += (size_t)snprintf(text + used, NUMBER_BYTES - used, "%09" PRIu64, chunk[count]);

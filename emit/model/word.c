@@ -2,6 +2,7 @@
  * so that narrow words cost little though a Word has room for the widest. */
 #include "model/word.h"
 
+#include <assert.h>
 #include <string.h>
 
 static unsigned limbs_of(unsigned width) {
@@ -18,6 +19,7 @@ static void trim(Word *word) {
 }
 
 static void fill(Word *word, unsigned width, uint64_t pattern) {
+    assert(width >= 1 && width <= WORD_BITS_MAX);
     word->width = width;
     for (unsigned i = 0; i < limbs_of(width); i++)
         word->limb[i] = pattern;
@@ -39,10 +41,12 @@ void word_set(Word *word, unsigned width, uint64_t value) {
 }
 
 bool word_bit(const Word *word, unsigned bit) {
+    assert(bit < word->width);
     return word->limb[bit / 64] >> (bit % 64) & 1;
 }
 
 void word_put(Word *word, unsigned bit, bool value) {
+    assert(bit < word->width);
     uint64_t mask = UINT64_C(1) << (bit % 64);
     if (value)
         word->limb[bit / 64] |= mask;
@@ -52,6 +56,7 @@ void word_put(Word *word, unsigned bit, bool value) {
 
 /* from's bits at another width, the new ones all equal to extension. */
 static void resize(Word *to, const Word *from, unsigned width, bool extension) {
+    assert(width >= 1 && width <= WORD_BITS_MAX && from->width >= 1);
     unsigned old_width = from->width;
     unsigned kept = limbs_of(width < old_width ? width : old_width);
     memmove(to->limb, from->limb, kept * sizeof to->limb[0]);
@@ -72,6 +77,7 @@ void word_resize_signed(Word *to, const Word *from, unsigned width) {
 }
 
 bool word_add(Word *to, const Word *x, const Word *y, bool carry) {
+    assert(x->width == y->width);
     unsigned width = x->width;
     unsigned limbs = limbs_of(width);
     for (unsigned i = 0; i < limbs; i++) {
@@ -89,6 +95,7 @@ bool word_add(Word *to, const Word *x, const Word *y, bool carry) {
 }
 
 bool word_subtract(Word *to, const Word *x, const Word *y, bool borrow) {
+    assert(x->width == y->width);
     unsigned limbs = limbs_of(x->width);
     for (unsigned i = 0; i < limbs; i++) {
         uint64_t partial = x->limb[i] - y->limb[i];
@@ -109,18 +116,21 @@ void word_not(Word *to, const Word *from) {
 }
 
 void word_xor(Word *to, const Word *x, const Word *y) {
+    assert(x->width == y->width);
     to->width = x->width;
     for (unsigned i = 0; i < limbs_of(to->width); i++)
         to->limb[i] = x->limb[i] ^ y->limb[i];
 }
 
 void word_and(Word *to, const Word *x, const Word *y) {
+    assert(x->width == y->width);
     to->width = x->width;
     for (unsigned i = 0; i < limbs_of(to->width); i++)
         to->limb[i] = x->limb[i] & y->limb[i];
 }
 
 bool word_equal(const Word *x, const Word *y) {
+    assert(x->width == y->width);
     return memcmp(x->limb, y->limb, limbs_of(x->width) * sizeof x->limb[0]) == 0;
 }
 

@@ -2,6 +2,7 @@
 #include "vectors/parts.h"
 #include "vectors/patterns.h"
 
+#include <assert.h>
 #include <stddef.h>
 
 enum { CORNERS = 15 };
@@ -13,6 +14,7 @@ typedef struct {
 
 /* Keeps the last value of the list only if it is not there yet: in narrow words corners meet. */
 static void keep_if_new(Corners *corners) {
+    assert(corners->count < CORNERS);
     for (int k = 0; k < corners->count; k++)
         if (word_equal(&corners->value[k], &corners->value[corners->count]))
             return;

@@ -4,7 +4,7 @@
 #include "base/memory.h"
 #include "model/adder.h"
 
-#include <stdlib.h>
+#include <assert.h>
 
 /* ---- one vector ---------------------------------------------------------------------------- */
 
@@ -76,6 +76,7 @@ static void clear(CoverageEvents *events, unsigned width) {
 }
 
 void coverage_add(Coverage *coverage, const Vector *vector) {
+    assert(vector->a.width == coverage->unit->width);
     int choice = unit_control_choice(coverage->unit, vector->control);
     if (choice == UNIT_NOTHING)
         coverage->nothing++;
@@ -140,53 +141,38 @@ static uint64_t ones(const Word *word) {
     return count;
 }
 
-static uint64_t count_flags(const Unit *unit, const CoverageEvents *events) {
-    uint64_t count = 0;
+static CoverageSum sum_of(const Unit *unit, const CoverageEvents *events) {
+    CoverageSum sum = {.operations = events->vectors > 0 ? 1 : 0, .longest = events->longest};
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         if (unit->flag[flag])
-            count += (uint64_t)events->flag[flag][0] + events->flag[flag][1];
-    return count;
-}
-
-static uint64_t count_columns(const CoverageEvents *events) {
-    uint64_t count = 0;
+            sum.flags += (uint64_t)events->flag[flag][0] + events->flag[flag][1];
     for (int event = 0; event < COLUMN_EVENT_COUNT; event++)
-        count += ones(&events->column[event]);
-    return count;
+        sum.columns += ones(&events->column[event]);
+    return sum;
 }
 
 CoverageCount coverage_count_choice(const Coverage *coverage, int choice) {
-    const Unit *unit = coverage->unit;
-    const CoverageEvents *seen = &coverage->seen[choice], *possible = &coverage->possible[choice];
-    return (CoverageCount){
-        .operations = seen->vectors > 0 ? 1 : 0,
-        .operations_possible = 1,
-        .flags = count_flags(unit, seen),
-        .flags_possible = count_flags(unit, possible),
-        .columns = count_columns(seen),
-        .columns_possible = count_columns(possible),
-        .longest = seen->longest,
-        .longest_possible = possible->longest,
-    };
+    return (CoverageCount){sum_of(coverage->unit, &coverage->seen[choice]),
+                           sum_of(coverage->unit, &coverage->possible[choice])};
+}
+
+static void add_sum(CoverageSum *all, CoverageSum one) {
+    all->operations += one.operations;
+    all->flags += one.flags;
+    all->columns += one.columns;
+    all->longest = one.longest > all->longest ? one.longest : all->longest;
 }
 
 CoverageCount coverage_count(const Coverage *coverage) {
-    CoverageCount all = {0};
+    CoverageCount all = {{0}, {0}};
     for (int k = 0; k < coverage->unit->choice_count; k++) {
         CoverageCount one = coverage_count_choice(coverage, k);
-        all.operations += one.operations;
-        all.operations_possible += one.operations_possible;
-        all.flags += one.flags;
-        all.flags_possible += one.flags_possible;
-        all.columns += one.columns;
-        all.columns_possible += one.columns_possible;
-        all.longest = one.longest > all.longest ? one.longest : all.longest;
-        if (one.longest_possible > all.longest_possible)
-            all.longest_possible = one.longest_possible;
+        add_sum(&all.seen, one.seen);
+        add_sum(&all.possible, one.possible);
     }
     if (unit_can_idle(coverage->unit)) {
-        all.operations += coverage->nothing > 0 ? 1 : 0;
-        all.operations_possible++;
+        all.seen.operations += coverage->nothing > 0 ? 1 : 0;
+        all.possible.operations++;
     }
     return all;
 }

@@ -45,14 +45,17 @@ Coverage *coverage_new(const Unit *unit);
 /* One more vector. */
 void coverage_add(Coverage *coverage, const Vector *vector);
 
-/* What can occur, and how much of it did: operations, and nothing requested as one more where that
- * can be; flags, of those the unit has, at each level under each operation; events in columns under
- * each operation. The longest way of a carry under any operation. */
+/* How much: operations, and nothing requested as one more where that can be; flags, of those the
+ * unit has, at each level under each operation; events in columns under each operation; the longest
+ * way of a carry under any operation. */
 typedef struct {
-    uint64_t operations, operations_possible;
-    uint64_t flags, flags_possible;
-    uint64_t columns, columns_possible;
-    unsigned longest, longest_possible;
+    uint64_t operations, flags, columns;
+    unsigned longest;
+} CoverageSum;
+
+/* What was seen, and what can occur. */
+typedef struct {
+    CoverageSum seen, possible;
 } CoverageCount;
 CoverageCount coverage_count(const Coverage *coverage);
 CoverageCount coverage_count_choice(const Coverage *coverage, int choice);

@@ -1,6 +1,8 @@
 /* See patterns.h. A word is filled limb by limb, and then cut at its width. */
 #include "vectors/patterns.h"
 
+#include <assert.h>
+
 static unsigned limbs_of(unsigned width) {
     return (width + 63) / 64;
 }
@@ -17,6 +19,7 @@ void pattern_repeat(Word *word, unsigned width, uint64_t bits) {
 }
 
 void pattern_low_ones(Word *word, unsigned width, unsigned count) {
+    assert(count <= width);
     word_zero(word, width);
     for (unsigned i = 0; i < count / 64; i++)
         word->limb[i] = UINT64_MAX;
@@ -62,6 +65,7 @@ void pattern_runs(Word *word, unsigned width, Random *random) {
 }
 
 void pattern_ones(Word *word, unsigned from, unsigned end) {
+    assert(from < end && end <= word->width);
     for (unsigned i = from / 64; i < limbs_of(end); i++) {
         uint64_t ones = UINT64_MAX;
         if (i == from / 64)

@@ -1,6 +1,8 @@
 /* See random.h. */
 #include "vectors/random.h"
 
+#include <assert.h>
+
 /* splitmix64: a counter with a scrambled output. */
 static uint64_t split_mix(uint64_t *counter) {
     uint64_t z = *counter += UINT64_C(0x9e3779b97f4a7c15);
@@ -32,5 +34,6 @@ uint64_t random_next(Random *random) {
 }
 
 uint32_t random_below(Random *random, uint32_t count) {
+    assert(count > 0);
     return (uint32_t)((random_next(random) >> 32) * count >> 32);
 }

@@ -83,11 +83,11 @@ void coverage_facts(const Coverage *coverage, Facts *facts) {
         CoverageCount count = coverage_count_choice(coverage, k);
         Facts *row = facts_row(facts, "covered");
         facts_text(row, "operation", "%-4s", operation_name(unit->choice[k].operation));
-        facts_text(row, "flags", "%llu/%llu", (unsigned long long)count.flags,
-                   (unsigned long long)count.flags_possible);
-        facts_text(row, "columns", "%llu/%llu", (unsigned long long)count.columns,
-                   (unsigned long long)count.columns_possible);
-        facts_text(row, "longest", "%u/%u", count.longest, count.longest_possible);
+        facts_text(row, "flags", "%llu/%llu", (unsigned long long)count.seen.flags,
+                   (unsigned long long)count.possible.flags);
+        facts_text(row, "columns", "%llu/%llu", (unsigned long long)count.seen.columns,
+                   (unsigned long long)count.possible.columns);
+        facts_text(row, "longest", "%u/%u", count.seen.longest, count.possible.longest);
         facts_text(row, "cannot", "%s", absent(unit, &all, &coverage->possible[k]).text);
         facts_text(row, "missed", "%s",
                    absent(unit, &coverage->possible[k], &coverage->seen[k]).text);

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "write/svg.h"
 
+#include <assert.h>
 #include <string.h>
 
 enum {
@@ -43,6 +44,7 @@ static double right_end(const Figure *figure) {
 
 /* The middle of a column; column top is where the carry that leaves the band stands. */
 static double middle(const Figure *figure, unsigned column) {
+    assert(column >= figure->low && column <= figure->top);
     return right_end(figure) - COLUMN * ((double)(column - figure->low) + 0.5);
 }
 

@@ -4,6 +4,7 @@
 
 #include "base/memory.h"
 
+#include <stdarg.h>
 #include <string.h>
 
 /* ---- paint -------------------------------------------------------------------------------- */
@@ -29,22 +30,20 @@ typedef struct {
     size_t length;
 } Line;
 
-static void put(Line *line, Paint paint, const char *text) {
-    for (; *text != '\0' && line->length < LINE_BYTES; text++, line->length++) {
-        line->text[line->length] = *text;
+__attribute__((format(printf, 3, 4))) static void put(Line *line, Paint paint, const char *format,
+                                                      ...) {
+    va_list arguments;
+    va_start(arguments, format);
+    int added = vsnprintf(line->text + line->length, LINE_BYTES - line->length, format, arguments);
+    va_end(arguments);
+    size_t end = line->length + (size_t)added;
+    for (; line->length < end && line->length < LINE_BYTES - 1; line->length++)
         line->paint[line->length] = (unsigned char)paint;
-    }
 }
 
-static void put_number(Line *line, Paint paint, int width, unsigned number) {
-    char text[16];
-    snprintf(text, sizeof text, "%*u", width, number);
-    put(line, paint, text);
-}
-
-static void pad_to(Line *line, size_t length) {
+static void pad_to(Line *line, size_t length, char with) {
     while (line->length < length)
-        put(line, PAINT_NONE, " ");
+        put(line, PAINT_NONE, "%c", with);
 }
 
 static void end_line(Line *line, const Terminal *terminal) {
@@ -131,26 +130,24 @@ static unsigned row_width(const Table *table) {
     return LEFT_WIDTH + (table->top - table->low) * table->cell + is_sign(table, table->top - 1);
 }
 
-static void begin_row(Table *table, const char *label) {
-    put(&table->line, PAINT_NONE, label);
-    pad_to(&table->line, LEFT_WIDTH - 1);
-    put(&table->line, PAINT_NONE, "|");
+/* The bar before the columns. */
+static void put_bar(Line *line) {
+    pad_to(line, LEFT_WIDTH - 1, ' ');
+    put(line, PAINT_NONE, "|");
 }
 
 /* A bit in its cell, its digit where column numbers have their last. */
 static void put_bit(Table *table, unsigned column, bool bit, bool compared, Paint paint) {
-    char text[16];
-    snprintf(text, sizeof text, "%*s%d%s", (int)table->cell - 2, compared ? "(" : "", bit,
-             compared ? ")" : " ");
-    put(&table->line, paint, text);
+    put(&table->line, paint, "%*s%d%s", (int)table->cell - 2, compared ? "(" : "", bit,
+        compared ? ")" : " ");
     if (is_sign(table, column))
         put(&table->line, PAINT_NONE, "|");
 }
 
 static void end_row(Table *table, const char *note) {
     if (table->notes && note != NULL) {
-        pad_to(&table->line, row_width(table) + 1);
-        put(&table->line, PAINT_NONE, note);
+        pad_to(&table->line, row_width(table) + 1, ' ');
+        put(&table->line, PAINT_NONE, "%s", note);
     }
     end_line(&table->line, table->terminal);
 }
@@ -158,7 +155,8 @@ static void end_row(Table *table, const char *note) {
 /* With what its word is worth, where there is room for it, or what is said of it otherwise. */
 static void write_row(Table *table, const StoryRow *row) {
     char *value = table->notes && row->shows_value ? story_both_readings(row->word) : NULL;
-    begin_row(table, row->label);
+    put(&table->line, PAINT_NONE, "%s", row->label);
+    put_bar(&table->line);
     for (unsigned column = table->top; column-- > table->low;)
         put_bit(table, column, word_bit(row->word, column), false, PAINT_NONE);
     end_row(table, value != NULL ? value : row->remark);
@@ -169,18 +167,15 @@ static void write_row(Table *table, const StoryRow *row) {
  * has room for. */
 static void write_entering_carry(Table *table) {
     Line *line = &table->line;
-    pad_to(line, row_width(table));
-    put(line, PAINT_CARRY, arrow);
-    put_number(line, PAINT_CARRY, 1, word_bit(&table->working->carry, table->low));
+    pad_to(line, row_width(table), ' ');
+    put(line, PAINT_CARRY, "%s%d", arrow, word_bit(&table->working->carry, table->low));
     const char *reason = table->story->first_carry;
     size_t room = table->terminal->columns;
     if (table->low > 0 || line->length + strlen(first_mark) > room)
         return;
-    put(line, PAINT_NONE, first_mark);
-    if (line->length + strlen(": ") + strlen(reason) > room)
-        return;
-    put(line, PAINT_NONE, ": ");
-    put(line, PAINT_NONE, reason);
+    put(line, PAINT_NONE, "%s", first_mark);
+    if (line->length + strlen(": ") + strlen(reason) <= room)
+        put(line, PAINT_NONE, ": %s", reason);
 }
 
 /* Each carry over the column that it enters; the one that leaves the group before the bar. */
@@ -190,12 +185,9 @@ static void write_carries(Table *table) {
     Paint paint = last ? PAINT_STRONG : PAINT_CARRY;
     Line *line = &table->line;
     put(line, PAINT_CARRY, "carry");
-    pad_to(line, LABEL_WIDTH);
-    put(line, paint, last ? "(" : " ");
-    put_number(line, paint, 1, word_bit(carry, table->top));
-    put(line, paint, last ? ")" : " ");
-    pad_to(line, LEFT_WIDTH - 1);
-    put(line, PAINT_NONE, "|");
+    pad_to(line, LABEL_WIDTH, ' ');
+    put(line, paint, last ? "(%d)" : " %d ", word_bit(carry, table->top));
+    put_bar(line);
     for (unsigned column = table->top; column-- > table->low;)
         put_bit(table, column, word_bit(carry, column), is_sign(table, column),
                 is_sign(table, column) ? PAINT_STRONG : PAINT_CARRY);
@@ -206,33 +198,28 @@ static void write_carries(Table *table) {
 static void write_column_numbers(Table *table) {
     Line *line = &table->line;
     if (is_sign(table, table->top - 1)) {
-        pad_to(line, LEFT_WIDTH + table->cell - CELL_LEAST);
+        pad_to(line, LEFT_WIDTH + table->cell - CELL_LEAST, ' ');
         put(line, PAINT_STRONG, "sign");
         end_line(line, table->terminal);
     }
-    put(line, PAINT_NONE, "column");
-    pad_to(line, LABEL_WIDTH);
-    put(line, PAINT_NONE, "out");
-    pad_to(line, LEFT_WIDTH - 1);
-    put(line, PAINT_NONE, "|");
-    for (unsigned column = table->top; column-- > table->low;) {
-        put_number(line, PAINT_NONE, (int)table->cell - 1, column);
-        put(line, PAINT_NONE, is_sign(table, column) ? " |" : " ");
-    }
+    put(line, PAINT_NONE, "%-*sout", LABEL_WIDTH, "column");
+    put_bar(line);
+    for (unsigned column = table->top; column-- > table->low;)
+        put(line, PAINT_NONE, "%*u%s", (int)table->cell - 1, column,
+            is_sign(table, column) ? " |" : " ");
     end_row(table, NULL);
 }
 
 static void write_rule(Table *table) {
     Line *line = &table->line;
-    while (line->length < LEFT_WIDTH - 1)
-        put(line, PAINT_NONE, "-");
+    bool last = is_sign(table, table->top - 1);
+    pad_to(line, LEFT_WIDTH - 1, '-');
     put(line, PAINT_NONE, "+");
-    for (unsigned column = table->top; column-- > table->low;) {
-        for (unsigned i = 0; i < table->cell; i++)
-            put(line, PAINT_NONE, "-");
-        if (is_sign(table, column))
-            put(line, PAINT_NONE, "+");
+    if (last) {
+        pad_to(line, LEFT_WIDTH + table->cell, '-');
+        put(line, PAINT_NONE, "+");
     }
+    pad_to(line, row_width(table), '-');
     end_line(line, table->terminal);
 }
 

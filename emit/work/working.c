@@ -1,6 +1,8 @@
 /* See working.h. */
 #include "work/working.h"
 
+#include <assert.h>
+
 Operation working_operation(const Working *working) {
     return working->unit->choice[working->choice].operation;
 }
@@ -45,6 +47,7 @@ static void add_columns(Working *working) {
 
 void working_compute(const Unit *unit, int choice, const Word *a, const Word *b, bool cin,
                      Working *working) {
+    assert(choice >= 0 && choice < unit->choice_count && a->width == unit->width);
     Operation operation = unit->choice[choice].operation;
     const OperationFacts *facts = operation_facts(operation);
     working->unit = unit;

@@ -4,6 +4,7 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
 #include <stdalign.h>
 #include <stdarg.h>
 #include <stdio.h>
@@ -85,6 +86,7 @@ static bool is_named(const Fact *fact, const char *name, size_t name_bytes) {
 /* Where the name is in the index, or the free place where it would be. FNV-1a: G. Fowler, L. C.
  * Noll, K.-P. Vo, public domain; from memory. */
 static uint32_t *place(const Facts *facts, const char *name, size_t name_bytes) {
+    assert((facts->room & (facts->room - 1)) == 0 && facts->count < facts->room);
     uint32_t hash = UINT32_C(2166136261);
     for (size_t i = 0; i < name_bytes; i++)
         hash = (hash ^ (unsigned char)name[i]) * UINT32_C(16777619);
@@ -204,6 +206,7 @@ void facts_join(Facts *facts, const char *name, const char *const *parts, size_t
 }
 
 void facts_adopt(Facts *facts, const char *name, char *text, size_t bytes) {
+    assert(text[bytes] == '\0');
     define_text(facts, name, memcpy(take(facts->store, bytes + 1, 1), text, bytes + 1), bytes);
     memory_free(text);
 }
@@ -232,6 +235,7 @@ const Fact *facts_find(const Facts *facts, const char *name, size_t name_bytes) 
 }
 
 void facts_names(const Facts *facts, char *text, size_t bytes) {
+    assert(bytes >= 8);
     size_t used = 0;
     text[0] = '\0';
     for (; facts != NULL; facts = facts->owner)

@@ -4,11 +4,13 @@
 #include "base/memory.h"
 #include "write/utf8.h"
 
+#include <assert.h>
 #include <stdarg.h>
 #include <string.h>
 
 /* ---- characters and numbers ---------------------------------------------------------------- */
 
+/* The text with & < > " ' escaped; characters that XML 1.0 does not have become U+FFFD. */
 static void escape_one(FILE *out, const char *text, size_t bytes) {
     unsigned char first = (unsigned char)text[0];
     static const struct {
@@ -28,7 +30,7 @@ static void escape_one(FILE *out, const char *text, size_t bytes) {
         fwrite(text, 1, bytes, out);
 }
 
-void svg_escape(FILE *out, const char *text) {
+static void escape(FILE *out, const char *text) {
     while (*text != '\0') {
         size_t bytes = utf8_bytes(text);
         escape_one(out, text, bytes);
@@ -40,9 +42,10 @@ void svg_escape(FILE *out, const char *text) {
 static void number(FILE *out, double value) {
     char text[64];
     int length = snprintf(text, sizeof text, "%.2f", value);
-    while (length > 0 && text[length - 1] == '0')
+    assert(length > 3 && length < (int)sizeof text);
+    while (text[length - 1] == '0')
         text[--length] = '\0';
-    if (length > 0 && text[length - 1] == '.')
+    if (text[length - 1] == '.')
         text[--length] = '\0';
     fputs(strcmp(text, "-0") == 0 ? "0" : text, out);
 }
@@ -83,9 +86,9 @@ void svg_begin(FILE *out, double width, double height, const char *title, const 
     fputs("\"\n     font-family=\"Helvetica, Arial, 'DejaVu Sans', sans-serif\" "
           "font-size=\"12\">\n<title>",
           out);
-    svg_escape(out, title);
+    escape(out, title);
     fputs("</title>\n<desc>", out);
-    svg_escape(out, description);
+    escape(out, description);
     fputs("</desc>\n", out);
     svg_rect(out, 0, 0, width, height, "fill=\"white\"");
 }
@@ -152,7 +155,7 @@ void svg_text(FILE *out, double x, double y, const char *attributes, const char 
     static const char *const place[] = {"x", "y", NULL};
     begin_tag(out, "text", place, (double[]){x, y}, attributes);
     fputc('>', out);
-    svg_escape(out, text);
+    escape(out, text);
     fputs("</text>\n", out);
     memory_free(text);
 }

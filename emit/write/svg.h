@@ -39,9 +39,6 @@ void svg_path_end(FILE *out, bool closed);
 void svg_text(FILE *out, double x, double y, const char *attributes, const char *format, ...)
     __attribute__((format(printf, 5, 6)));
 
-/* The text itself with & < > " ' escaped; characters that XML 1.0 does not have become U+FFFD. */
-void svg_escape(FILE *out, const char *text);
-
 /* About how wide a text of this size in pixels is in any usual sans-serif font: rather too much
  * than too little, so that what is placed by it does not overlap. */
 double svg_text_width(const char *text, double size);

@@ -54,6 +54,7 @@ void table_column(Table *table, const char *heading, TableSide side) {
 }
 
 void table_cell(Table *table, const char *format, ...) {
+    assert(table->columns > 0);
     int column = (int)(table->count % (size_t)table->columns);
     va_list arguments;
     va_start(arguments, format);

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "write/embedded.h"
 
+#include <assert.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <stdarg.h>
@@ -311,6 +312,7 @@ static bool put_block(Script *script, const Line *line, size_t indentation, cons
 }
 
 static bool stands_alone(const Line *line, const Hole *hole) {
+    assert(hole->from < hole->end && hole->end <= line->bytes);
     return blanks(line->text, line->bytes, 0) == hole->from &&
            blanks(line->text, line->bytes, hole->end) == line->bytes;
 }
@@ -385,6 +387,7 @@ static bool run(Script *script, size_t from, size_t end, const Facts *facts) {
 
 static bool fill(const char *shown_name, const char *text, size_t bytes, const Facts *facts,
                  Sink *sink, Problem *problem) {
+    assert(shown_name != NULL && facts != NULL);
     Script script = {.shown_name = shown_name, .problem = problem, .sink = sink};
     bool done = read_script(&script, text, bytes) && run(&script, 0, script.count, facts);
     memory_free(script.line);

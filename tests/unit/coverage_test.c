@@ -92,8 +92,8 @@ static void test_events_cross_the_limbs_of_a_word(void **state) {
 
 /* ---- what can occur ------------------------------------------------------------------------ */
 
-static void assert_same_deeds(const Unit *unit, const CoverageEvents *seen,
-                              const CoverageEvents *possible) {
+static void assert_same_events(const Unit *unit, const CoverageEvents *seen,
+                               const CoverageEvents *possible) {
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         if (unit->flag[flag]) {
             assert_int_equal(seen->flag[flag][0], possible->flag[flag][0]);
@@ -123,7 +123,7 @@ static void test_what_is_possible_is_what_some_input_does(void **state) {
                     send(coverage, op, width, input >> 1 & ((1U << width) - 1),
                          input >> (1 + width), input % 2 == 1);
             for (int op = 0; op < OP_COUNT; op++)
-                assert_same_deeds(&unit, &coverage->seen[op], &coverage->possible[op]);
+                assert_same_events(&unit, &coverage->seen[op], &coverage->possible[op]);
             free(coverage);
         }
 }
@@ -161,12 +161,12 @@ static void check_complete(const Unit *unit) {
     Coverage *coverage = coverage_new(unit);
     assert_true(vectors_each(unit, &plan, cover, coverage));
     CoverageCount count = coverage_count(coverage);
-    assert_int_equal(count.operations, count.operations_possible);
-    assert_int_equal(count.flags, count.flags_possible);
-    assert_int_equal(count.columns, count.columns_possible);
-    assert_int_equal(count.longest, unit->width);
+    assert_int_equal(count.seen.operations, count.possible.operations);
+    assert_int_equal(count.seen.flags, count.possible.flags);
+    assert_int_equal(count.seen.columns, count.possible.columns);
+    assert_int_equal(count.seen.longest, unit->width);
     for (int k = 0; k < unit->choice_count; k++)
-        assert_same_deeds(unit, &coverage->seen[k], &coverage->possible[k]);
+        assert_same_events(unit, &coverage->seen[k], &coverage->possible[k]);
     free(coverage);
 }
 
