@@ -223,7 +223,7 @@ static void test_operations_without_a_circuit_are_refused(void **state) {
         assert_false(unit_settle(&unit, &problem));
         assert_int_equal(problem.status, STATUS_INVALID);
         assert_non_null(strstr(problem.text, "has no circuit for"));
-        assert_non_null(strstr(problem.text, "--structure ripple"));
+        assert_non_null(strstr(problem.text, "`structure` ripple"));
     }
 }
 
@@ -234,7 +234,7 @@ static void test_requests_are_refused(void **state) {
     make(&unit, 8, 2, add_sub);
     unit.control = CONTROL_ONE_HOT;
     assert_false(unit_settle(&unit, &problem));
-    assert_non_null(strstr(problem.text, "--control high or low"));
+    assert_non_null(strstr(problem.text, "`control` high or low"));
 }
 
 int main(void) {

@@ -2,6 +2,7 @@
  * every carry and every sum of a ripple adder, and the outputs. Neither side knows the other. GMP
  * is the third witness, in tests/outside/. */
 #include "all_operations.h"
+#include "gates/netlist/core.h"
 #include "gates/operands.h"
 #include "gates/structures/structure.h"
 #include "work/working.h"
@@ -31,6 +32,7 @@ static void open_bench(Bench *bench, unsigned width, Sense sense) {
                            .first = bench->operands.first,
                            .sum = calloc(width, sizeof(Literal)),
                            .carry = calloc(width + 1, sizeof(Literal))};
+    bench->netlist.core = core_new(width);
     structure_build(STRUCTURE_RIPPLE, &bench->netlist, &bench->adder);
     bench->values = calloc(bench->netlist.node_count, sizeof bench->values[0]);
 }
