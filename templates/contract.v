@@ -28,15 +28,14 @@
 %each request
 //   ${column}requests ${operation}
 %end
-%if pin.cin
-%if cin.adc
-//   ${column.cin}in adc: carry, 1 adds one more
-%end
-%if cin.sbc
-%if borrow
-//   ${column.cin}in sbc: borrow, 1 subtracts one more
+%each cin_reader
+%if not subtracts
+//   ${column.cin}in ${operation}: carry, 1 adds one more
 %else
-//   ${column.cin}in sbc: no borrow, 0 subtracts one more
+%if borrow
+//   ${column.cin}in ${operation}: borrow, 1 subtracts one more
+%else
+//   ${column.cin}in ${operation}: no borrow, 0 subtracts one more
 %end
 %end
 %end
@@ -64,33 +63,15 @@
 //   ${column.carry}in subtraction: no borrow, the exact unsigned result is not below 0
 %end
 %end
-%if carry.pass
-//   ${column.carry}in pass: always 0
+%if carry.still
+//   ${column.carry}in ${carry.still}: always 0
 %end
 %if carry.never
 //   ${column.carry}always 0: there is nothing to carry
 %end
 %end
-%if pin.overflow
-//   ${column.overflow}the exact signed result does not fit
-%end
-%if pin.zero
-//   ${column.zero}the result is 0
-%end
-%if pin.negative
-//   ${column.negative}the sign bit of the result
-%end
-%if pin.less_signed
-//   ${column.less_signed}the exact signed result is below 0
-%end
-%if pin.less_unsigned
-//   ${column.less_unsigned}the exact unsigned result is below 0
-%end
-%if pin.parity
-//   ${column.parity}an odd number of the bits of the result is 1
-%end
-%if pin.half_carry
-//   ${column.half_carry}what carry says, for the lowest four bits alone
+%each flag
+//   ${column}${meaning}
 %end
 //
 %if registered

@@ -52,17 +52,23 @@ static void add_pins(const Unit *unit, Facts *facts) {
         if (unit_has(unit, (Pin)pin) && strlen(unit->pin[pin]) > widest)
             widest = strlen(unit->pin[pin]);
     facts_list(facts, "request");
+    facts_list(facts, "flag");
     for (int pin = 0; pin < PIN_COUNT; pin++) {
         bool has = unit_has(unit, (Pin)pin);
         snprintf(fact, sizeof fact, "pin.%s", fact_role(unit, (Pin)pin));
         facts_text(facts, fact, "%s", has ? unit->pin[pin] : "");
         snprintf(fact, sizeof fact, "column.%s", fact_role(unit, (Pin)pin));
         facts_text(facts, fact, "%-*s  ", (int)widest, has ? unit->pin[pin] : "");
-        if (!has || pin < PIN_DO || pin >= PIN_CIN)
+        Pin kind = pin_kind((Pin)pin);
+        bool told = pin == (int)pin_of_flag(FLAG_CARRY); /* operation by operation */
+        if (!has || told || (kind != PIN_DO && kind != PIN_FLAG))
             continue;
-        Facts *row = facts_row(facts, "request");
+        Facts *row = facts_row(facts, kind == PIN_DO ? "request" : "flag");
         facts_text(row, "column", "%-*s  ", (int)widest, unit->pin[pin]);
-        facts_text(row, "operation", "%s", operation_name((Operation)(pin - PIN_DO)));
+        if (kind == PIN_DO)
+            facts_text(row, "operation", "%s", operation_name(pin_operation((Pin)pin)));
+        else
+            facts_text(row, "meaning", "%s", flag_facts(pin_flag((Pin)pin))->meaning);
     }
 }
 
@@ -114,20 +120,37 @@ static void add_operations(const Unit *unit, Facts *facts) {
         facts_text(facts, "selectors", "the request pins");
 }
 
+static bool does(const Unit *unit, Operation operation) {
+    for (int k = 0; k < unit->choice_count; k++)
+        if (unit->choice[k].operation == operation)
+            return true;
+    return false;
+}
+
+/* What the carry pins say in each operation, in the order of Operation. */
 static void add_carries(const Unit *unit, Facts *facts) {
-    bool adds = false, has[OP_COUNT] = {false};
-    for (int k = 0; k < unit->choice_count; k++) {
-        Operation operation = unit->choice[k].operation;
-        has[operation] = true;
-        adds = adds || (!operation_facts(operation)->subtracts && operation != OP_PASS);
+    bool adds = false, subtracts = unit_any_subtracts(unit);
+    const char *still = NULL; /* an operation that has nothing to carry */
+    facts_list(facts, "cin_reader");
+    for (int op = 0; op < OP_COUNT; op++) {
+        const OperationFacts *operation = operation_facts((Operation)op);
+        if (!does(unit, (Operation)op))
+            continue;
+        if (operation->y == ADDEND_ZEROS && operation->first == ENTERS_0 && !operation->subtracts)
+            still = operation->name;
+        else
+            adds = adds || !operation->subtracts;
+        if (!operation->reads_cin)
+            continue;
+        Facts *row = facts_row(facts, "cin_reader");
+        facts_text(row, "operation", "%s", operation->name);
+        facts_flag(row, "subtracts", operation->subtracts);
     }
-    facts_flag(facts, "cin.adc", has[OP_ADC]);
-    facts_flag(facts, "cin.sbc", has[OP_SBC]);
     facts_flag(facts, "borrow", unit->sense == SENSE_BORROW);
     facts_flag(facts, "carry.adds", adds);
-    facts_flag(facts, "carry.subtracts", unit_any_subtracts(unit));
-    facts_flag(facts, "carry.never", !adds && !unit_any_subtracts(unit));
-    facts_flag(facts, "carry.pass", has[OP_PASS] && (adds || unit_any_subtracts(unit)));
+    facts_flag(facts, "carry.subtracts", subtracts);
+    facts_flag(facts, "carry.never", !adds && !subtracts);
+    facts_text(facts, "carry.still", "%s", still != NULL && (adds || subtracts) ? still : "");
     facts_flag(facts, "saturates_signed", unit->overflow == OVERFLOW_SATURATE_SIGNED);
     facts_flag(facts, "saturates_unsigned", unit->overflow == OVERFLOW_SATURATE_UNSIGNED);
 }
