@@ -41,7 +41,9 @@ static uint32_t mark_column(Netlist *netlist, const Columns *columns, unsigned i
 
 void columns_open(Netlist *netlist, const Adder *adder, Columns *columns) {
     unsigned width = adder->width;
-    bool turns = comes_with(netlist, adder->y[0], adder->first);
+    /* Turned over, what travels is a carry or a borrow: so it must be a borrow in every subtraction. */
+    bool turns = comes_with(netlist, adder->y[0], adder->first) &&
+                 (literal_is_constant(adder->first) || adder->first == adder->subtracting);
     *columns = (Columns){.width = width,
                          .turned = turns ? adder->first : LITERAL_0,
                          .generates = room(width),
