@@ -3,6 +3,7 @@
 #include "base/memory.h"
 #include "base/problem.h"
 #include "commands/commands.h"
+#include "library/sumwright.h"
 #include "options/options.h"
 #include "write/files.h"
 
@@ -36,7 +37,7 @@ static bool run(int argc, char **argv, Problem *problem) {
         return true;
     }
     if (strcmp(argv[1], "--version") == 0) {
-        puts("sumwright " SUMWRIGHT_VERSION);
+        printf("sumwright %s\n", sumwright_version());
         return true;
     }
     for (int k = 0; k < COMMAND_COUNT; k++)

@@ -18,6 +18,7 @@ cxx          g++                   gcc-c++           gcc               gcc
 cmake        cmake                 cmake             cmake             cmake
 make         make                  make              make              make
 iverilog     iverilog              iverilog          iverilog          icarus-verilog
+pkg-config   pkg-config            pkgconf-pkg-config pkgconf          pkgconf
 nextpnr-ice40 nextpnr-ice40       nextpnr           nextpnr           nextpnr
 verilator    verilator             verilator         verilator         verilator
 yosys        yosys                 yosys             yosys             yosys

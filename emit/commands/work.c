@@ -2,55 +2,16 @@
 #include "commands/work.h"
 
 #include "commands/commands.h"
-#include "model/number.h"
+#include "work/asked.h"
 #include "work/figure.h"
 #include "work/sheet.h"
 #include "write/files.h"
 
 #include <stdio.h>
 
-/* As many operands as the operation reads. */
-static bool check_operands(const Request *request, Problem *problem) {
-    Operation operation = request->unit.choice[request->choice].operation;
-    const OperationFacts *facts = operation_facts(operation);
-    int wanted = facts->reads_b ? 2 : 1;
-    const char *right = facts->reads_b ? "give a and b" : "give a";
-    if (request->operand_count < wanted)
-        return problem_set(
-            problem, STATUS_INVALID, "%s, %s, takes %d operand%s and %d is given; %s", facts->name,
-            facts->formula, wanted, wanted == 1 ? "" : "s", request->operand_count, right);
-    if (request->operand_count > wanted)
-        return problem_set(problem, STATUS_INVALID,
-                           "%s, %s, takes %d operand%s and there is %s too; %s, or choose another "
-                           "operation",
-                           facts->name, facts->formula, wanted, wanted == 1 ? "" : "s",
-                           problem_quote(request->operands[wanted]).text, right);
-    if (request->cin != OPTIONS_CIN_UNSET && !facts->reads_cin)
-        return problem_set(problem, STATUS_INVALID,
-                           "%s, %s, does not read cin; leave --cin out, or choose adc or sbc",
-                           facts->name, facts->formula);
-    return true;
-}
-
-/* The level of cin that was asked for, or the one that brings no carry and no borrow. */
-static bool level_of_cin(const Request *request) {
-    Operation operation = request->unit.choice[request->choice].operation;
-    if (request->cin != OPTIONS_CIN_UNSET)
-        return request->cin == 1;
-    return operation_facts(operation)->subtracts && request->unit.sense == SENSE_NO_BORROW;
-}
-
 bool work_request(const Request *request, Working *working, Problem *problem) {
-    unsigned width = request->unit.width;
-    Word a, b;
-    word_zero(&b, width);
-    if (!check_operands(request, problem) ||
-        !number_read(request->operands[0], width, "operand a", &a, problem) ||
-        (request->operand_count == 2 &&
-         !number_read(request->operands[1], width, "operand b", &b, problem)))
-        return false;
-    working_compute(&request->unit, request->choice, &a, &b, level_of_cin(request), working);
-    return true;
+    return work_asked(&request->unit, request->choice, (const char *const *)request->operands,
+                      request->operand_count, request->cin, working, problem);
 }
 
 static bool write_figure(const Request *request, const Working *working, const Story *story,

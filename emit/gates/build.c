@@ -8,7 +8,6 @@
 #include "gates/operands.h"
 #include "gates/structures/structure.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 /* What the operand row and the structure have handed on, in the record. */
@@ -62,8 +61,8 @@ static void build_all(const Unit *unit, Form form, Build *build) {
 }
 
 static void close_but_netlist(Build *build) {
-    free(build->adder.sum);
-    free(build->adder.carry);
+    memory_free(build->adder.sum);
+    memory_free(build->adder.carry);
     operands_free(&build->operands);
 }
 

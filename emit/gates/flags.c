@@ -4,8 +4,6 @@
 #include "base/memory.h"
 #include "gates/netlist/core.h"
 
-#include <stdlib.h>
-
 /* What the flags are made from. */
 typedef struct {
     const Unit *unit;
@@ -128,7 +126,7 @@ static Literal over_result(const Row *row, Gate *gate, Role role) {
         count = half;
     }
     Literal literal = bits[0];
-    free(bits);
+    memory_free(bits);
     return literal;
 }
 
@@ -211,5 +209,5 @@ void flags_build(const Unit *unit, Netlist *netlist, const Operands *operands, c
         netlist->core->flag[flag].masked = literal;
         netlist_output(netlist, (Pin)(PIN_FLAG + flag), 0, literal);
     }
-    free(row.result);
+    memory_free(row.result);
 }

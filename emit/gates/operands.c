@@ -4,7 +4,6 @@
 
 #include "base/memory.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 /* 0, 1, or _ for no matter. The row's cin is inverted for sbc where the sense is borrow, the
@@ -81,7 +80,7 @@ static Literal decode_code(Netlist *netlist, const unsigned char *table, const L
             joined[k] = low[k] != _ ? low[k] : other;
         }
         Literal inner = decode_code(netlist, joined, field, bits - 1);
-        free(joined);
+        memory_free(joined);
         return same ? inner : netlist_xor(netlist, inner, select);
     }
     Literal at_0 = decode_code(netlist, low, field, bits - 1);
@@ -104,7 +103,7 @@ static Literal signal_from_code(const Unit *unit, Netlist *netlist, Signal signa
         table[unit->choice[k].code] = (unsigned char)level_of_k;
     }
     Literal literal = decode_code(netlist, table, pins, unit->code_bits);
-    free(table);
+    memory_free(table);
     return literal;
 }
 
@@ -214,8 +213,8 @@ void operands_build(const Unit *unit, Netlist *netlist, Operands *operands) {
 }
 
 void operands_free(Operands *operands) {
-    free(operands->x);
-    free(operands->y);
-    free(operands->a);
-    free(operands->b);
+    memory_free(operands->x);
+    memory_free(operands->y);
+    memory_free(operands->a);
+    memory_free(operands->b);
 }

@@ -1,6 +1,7 @@
 /* See expression.h. */
 #include "verilog/expression.h"
 
+#include "base/memory.h"
 #include "gates/netlist/core.h"
 #include "gates/operands.h"
 #include "verilog/identifier.h"
@@ -521,17 +522,18 @@ static void add_flag_row(Row *row, const Netlist *netlist) {
 
 void expression_facts(const Unit *unit, const Netlist *netlist, const char *const source[PIN_COUNT],
                       Facts *facts) {
-    static Row row; /* large, and one unit is written at a time */
-    row = (Row){.unit = unit, .source = source, .facts = facts};
-    row.network = network_has(unit);
-    row.sense = row.network ? netlist->core->sense : CORE_CARRIES;
-    facts_flag(facts, "network", row.network);
-    add_width(&row);
-    add_controls(&row);
-    add_lines(&row);
-    add_operands(&row);
-    add_names(&row);
-    if (row.network)
-        add_columns(&row, netlist);
-    add_flag_row(&row, netlist);
+    Row *row = memory_zeroed(1, sizeof *row); /* large */
+    *row = (Row){.unit = unit, .source = source, .facts = facts};
+    row->network = network_has(unit);
+    row->sense = row->network ? netlist->core->sense : CORE_CARRIES;
+    facts_flag(facts, "network", row->network);
+    add_width(row);
+    add_controls(row);
+    add_lines(row);
+    add_operands(row);
+    add_names(row);
+    if (row->network)
+        add_columns(row, netlist);
+    add_flag_row(row, netlist);
+    memory_free(row);
 }

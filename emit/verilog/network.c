@@ -167,7 +167,7 @@ static void add_prefix(Network *network) {
         }
         add_cell(network, prefix, order[k], entered ? 1 : 0, level);
     }
-    free(order);
+    memory_free(order);
     for (unsigned i = 0; i < unit->width; i++) {
         Facts *row = facts_row(facts, "sums");
         facts_text(row, "column", "%u", i);
@@ -293,14 +293,16 @@ static void add_lookahead(Network *network) {
 }
 
 NetworkCells network_facts(const Unit *unit, const Netlist *netlist, Facts *facts) {
-    static Network network; /* large, and one unit is written at a time */
-    network = (Network){.unit = unit, .netlist = netlist, .facts = facts};
-    open_network(&network);
+    Network *network = memory_zeroed(1, sizeof *network); /* large */
+    *network = (Network){.unit = unit, .netlist = netlist, .facts = facts};
+    open_network(network);
     if (structure_network(unit->structure) != NULL)
-        add_prefix(&network);
+        add_prefix(network);
     else if (structure_groups(unit->structure) != NULL)
-        add_groups(&network);
+        add_groups(network);
     else
-        add_lookahead(&network);
-    return network.cells;
+        add_lookahead(network);
+    NetworkCells cells = network->cells;
+    memory_free(network);
+    return cells;
 }

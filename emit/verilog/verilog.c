@@ -8,7 +8,6 @@
 #include "verilog/network.h"
 #include "verilog/unit_facts.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 /* Where the circuit between the registers reads each input and leaves each output: the pins
@@ -423,11 +422,11 @@ static void gates_facts(const Unit *unit, const Netlist *netlist, const Ends *en
         read[literal_node(netlist->outputs[k].literal)] = 1;
     name_wires(&gates);
     add_unread(&gates, read, facts);
-    free(read);
+    memory_free(read);
     add_gates(&gates, facts);
-    free(gates.output_of);
-    free(gates.wire_at);
-    free(gates.names);
+    memory_free(gates.output_of);
+    memory_free(gates.wire_at);
+    memory_free(gates.names);
 }
 
 /* ---- the file ----------------------------------------------------------------------------- */

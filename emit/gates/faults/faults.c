@@ -5,7 +5,6 @@
 #include "gates/faults/hidden.h"
 #include "gates/netlist/readers.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 struct Faults {
@@ -99,16 +98,16 @@ void faults_free(Faults *faults) {
     if (faults == NULL)
         return;
     readers_free(&faults->readers);
-    free(faults->state);
-    free(faults->caught_by);
-    free(faults->open_at);
-    free(faults->value);
-    free(faults->excited);
-    free(faults->seen);
-    free(faults->changed);
-    free(faults->pending);
-    free(faults->touched);
-    free(faults);
+    memory_free(faults->state);
+    memory_free(faults->caught_by);
+    memory_free(faults->open_at);
+    memory_free(faults->value);
+    memory_free(faults->excited);
+    memory_free(faults->seen);
+    memory_free(faults->changed);
+    memory_free(faults->pending);
+    memory_free(faults->touched);
+    memory_free(faults);
 }
 
 uint64_t *faults_inputs(Faults *faults) {

@@ -5,8 +5,6 @@
 #include "base/memory.h"
 #include "gates/faults/solver.h"
 
-#include <stdlib.h>
-
 typedef struct {
     uint32_t cone;      /* gates from the fault on, */
     uint32_t inside;    /* nodes in all that a window holds at most, */
@@ -240,7 +238,7 @@ static void bind_difference(Window *window) {
     require(window, 2 * window->faulty[window->root]);
     for (uint32_t k = 0; k < window->cone_count; k++)
         bind_path(window, window->inside[k], clause);
-    free(clause);
+    memory_free(clause);
 }
 
 /* ---- the search ---------------------------------------------------------------------------- */
@@ -278,9 +276,9 @@ FaultState hidden_search(const Netlist *netlist, const Readers *readers, Fault f
         window.faulty = memory_zeroed(netlist->node_count, sizeof *window.faulty);
         window.inside = memory_zeroed(netlist->node_count, sizeof *window.inside);
         state = search_window(&window, &efforts[k]);
-        free(window.good);
-        free(window.faulty);
-        free(window.inside);
+        memory_free(window.good);
+        memory_free(window.faulty);
+        memory_free(window.inside);
     }
     return state;
 }

@@ -3,7 +3,6 @@
 
 #include "base/memory.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 enum { UNSET = 2, RESTART_CONFLICTS = 64 };
@@ -68,21 +67,21 @@ Solver *solver_new(uint32_t variables) {
 
 void solver_free(Solver *solver) {
     for (uint32_t k = 0; k < 2 * solver->variables; k++)
-        free(solver->watchers[k].clause);
-    free(solver->watchers);
-    free(solver->arena);
-    free(solver->value);
-    free(solver->phase);
-    free(solver->reason);
-    free(solver->level);
-    free(solver->trail);
-    free(solver->decision);
-    free(solver->activity);
-    free(solver->heap);
-    free(solver->place);
-    free(solver->marked);
-    free(solver->learnt);
-    free(solver);
+        memory_free(solver->watchers[k].clause);
+    memory_free(solver->watchers);
+    memory_free(solver->arena);
+    memory_free(solver->value);
+    memory_free(solver->phase);
+    memory_free(solver->reason);
+    memory_free(solver->level);
+    memory_free(solver->trail);
+    memory_free(solver->decision);
+    memory_free(solver->activity);
+    memory_free(solver->heap);
+    memory_free(solver->place);
+    memory_free(solver->marked);
+    memory_free(solver->learnt);
+    memory_free(solver);
 }
 
 /* ---- the heap of variables ----------------------------------------------------------------- */

@@ -5,7 +5,6 @@
 #include "gates/mapping/plan.h"
 #include "gates/netlist/core.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 typedef struct {
@@ -193,7 +192,7 @@ void map_netlist(const Netlist *netlist, NodeKind kind, Netlist *mapped) {
         mapped->core = core_copy(netlist->core);
         core_change(mapped->core, found_again, &making);
     }
-    free(making.made);
+    memory_free(making.made);
     plans_free(&plans);
     pairs_free(&pairs);
 }

@@ -3,8 +3,6 @@
 
 #include "base/memory.h"
 
-#include <stdlib.h>
-
 /* ---- finding a pair ------------------------------------------------------------------------ */
 
 static uint32_t first_place(const Pairs *pairs, uint32_t x, uint32_t y) {
@@ -131,9 +129,9 @@ void pairs_find(const Netlist *netlist, bool dual, Pairs *pairs) {
 }
 
 void pairs_free(Pairs *pairs) {
-    free(pairs->pair);
-    free(pairs->term);
-    free(pairs->source);
-    free(pairs->place);
+    memory_free(pairs->pair);
+    memory_free(pairs->term);
+    memory_free(pairs->source);
+    memory_free(pairs->place);
     *pairs = (Pairs){0};
 }

@@ -6,7 +6,6 @@
 
 #include "base/memory.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 /* What a pair does now. */
@@ -319,7 +318,7 @@ static void best_of_passes(Choosing *choosing) {
         }
     }
     memcpy(choosing->done, best, bytes);
-    free(best);
+    memory_free(best);
     replay(choosing);
 }
 
@@ -470,10 +469,10 @@ static void improve(Choosing *choosing) {
             for (int k = 0; k < plan_count; k++)
                 try_plan(&attempt, number, plans[k], round >= ROUNDS - TIDY_ROUNDS);
         }
-    free(attempt.changed);
-    free(attempt.before);
-    free(attempt.waiting);
-    free(attempt.is_waiting);
+    memory_free(attempt.changed);
+    memory_free(attempt.before);
+    memory_free(attempt.waiting);
+    memory_free(attempt.is_waiting);
 }
 
 /* ---- all of it ----------------------------------------------------------------------------- */
@@ -500,14 +499,14 @@ void plans_choose(const Pairs *pairs, Plans *plans) {
                      .gates = choosing.gates};
     for (uint32_t k = 0; k < pairs->count; k++)
         plans->plan[k] = choosing.done[k].plan;
-    free(choosing.done);
-    free(choosing.left);
-    free(choosing.asked);
-    free(choosing.guess);
+    memory_free(choosing.done);
+    memory_free(choosing.left);
+    memory_free(choosing.asked);
+    memory_free(choosing.guess);
 }
 
 void plans_free(Plans *plans) {
-    free(plans->plan);
-    free(plans->readers);
+    memory_free(plans->plan);
+    memory_free(plans->readers);
     *plans = (Plans){0};
 }

@@ -5,7 +5,6 @@
 #include "gates/prefix/prefix.h"
 
 #include <assert.h>
-#include <stdlib.h>
 #include <string.h>
 
 /* Of the record, all rows of literals, one a column or carry. */
@@ -51,14 +50,14 @@ void core_free(AdderCore *core) {
     Literal **rows[ROWS];
     rows_of(core, rows);
     for (int k = 0; k < ROWS; k++)
-        free(*rows[k]);
-    free(core->giver);
-    free(core->cell);
-    free(core->group);
+        memory_free(*rows[k]);
+    memory_free(core->giver);
+    memory_free(core->cell);
+    memory_free(core->group);
     if (core->prefix != NULL)
         prefix_free(core->prefix);
-    free(core->prefix);
-    free(core);
+    memory_free(core->prefix);
+    memory_free(core);
 }
 
 static void *copy_of(const void *bytes, size_t count, size_t size) {

@@ -6,8 +6,6 @@
 #include "gates/netlist/readers.h"
 #include "gates/prefix/prefix.h"
 
-#include <stdlib.h>
-
 static const struct {
     const char *name;
     unsigned transistors;
@@ -50,7 +48,7 @@ static void count_levels(const Netlist *netlist, Cost *cost) {
         if (level[node] > cost->levels)
             cost->levels = level[node];
     }
-    free(level);
+    memory_free(level);
 }
 
 /* Counts a literal that is read, if it is a signal's inverse that has not been counted. */
@@ -71,7 +69,7 @@ static void count_inverters(const Netlist *netlist, Cost *cost) {
         for (int side = 0; side < 2 && netlist_is_gate(&netlist->nodes[k]); side++)
             read_inverse(netlist->nodes[k].in[side], counted, &cost->inverters);
     cost->transistors += (uint64_t)cost->inverters * COST_INVERTER_TRANSISTORS;
-    free(counted);
+    memory_free(counted);
 }
 
 static void count_readers(const Netlist *netlist, Cost *cost) {

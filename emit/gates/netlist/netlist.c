@@ -5,7 +5,6 @@
 #include "gates/netlist/core.h"
 
 #include <assert.h>
-#include <stdlib.h>
 #include <string.h>
 
 static uint32_t add_node(Netlist *netlist, Node node) {
@@ -25,8 +24,8 @@ void netlist_init(Netlist *netlist) {
 }
 
 void netlist_free(Netlist *netlist) {
-    free(netlist->nodes);
-    free(netlist->outputs);
+    memory_free(netlist->nodes);
+    memory_free(netlist->outputs);
     core_free(netlist->core);
     memset(netlist, 0, sizeof *netlist);
 }
@@ -176,7 +175,7 @@ static void flip_core(Netlist *netlist, const unsigned char *read) {
     for (uint32_t k = 0; k < netlist->node_count; k++)
         flips[k] = read[k] == INVERTED && netlist_is_gate(&netlist->nodes[k]);
     core_change(netlist->core, flipped, flips);
-    free(flips);
+    memory_free(flips);
 }
 
 /* Turns over each gate that outputs read inverted only, so that no inverter is needed there. */
@@ -211,7 +210,7 @@ static void turn_over(Netlist *netlist) {
     }
     if (netlist->core != NULL)
         flip_core(netlist, read);
-    free(read);
+    memory_free(read);
 }
 
 static Literal moved(Literal literal, const void *how) {
@@ -248,7 +247,7 @@ static void drop_unread(Netlist *netlist) {
     }
     if (netlist->core != NULL)
         core_change(netlist->core, moved, place);
-    free(place);
+    memory_free(place);
 }
 
 void netlist_finish(Netlist *netlist) {

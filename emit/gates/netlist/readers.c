@@ -3,8 +3,6 @@
 
 #include "base/memory.h"
 
-#include <stdlib.h>
-
 void readers_find(const Netlist *netlist, Readers *readers) {
     uint32_t count = netlist->node_count;
     uint32_t *first = memory_zeroed((size_t)count + 2, sizeof *first);
@@ -25,8 +23,8 @@ void readers_find(const Netlist *netlist, Readers *readers) {
 }
 
 void readers_free(Readers *readers) {
-    free(readers->first);
-    free(readers->reader);
-    free(readers->outputs);
+    memory_free(readers->first);
+    memory_free(readers->reader);
+    memory_free(readers->outputs);
     *readers = (Readers){0};
 }

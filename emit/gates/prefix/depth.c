@@ -23,8 +23,6 @@
 #include "base/memory.h"
 #include "gates/prefix/prefix.h"
 
-#include <stdlib.h>
-
 enum {
     NONE = 1 << 28, /* cells of a network that there is not */
     SPLITS_ALL = 128,
@@ -74,7 +72,7 @@ static void make_room(Memory *memory) {
     for (size_t k = 0; k < memory->room; k++)
         if (memory->entry[k].key != 0)
             *slot(entry, room, memory->entry[k].key) = memory->entry[k];
-    free(memory->entry);
+    memory_free(memory->entry);
     memory->entry = entry;
     memory->room = room;
 }
@@ -188,7 +186,7 @@ static void make_pairs(Memory *memory, Task task, Prefix *prefix, uint32_t *node
     }
     for (unsigned k = odd; k < inner.columns; k++)
         node[2 * k + 1 - odd] = pair[k];
-    free(pair);
+    memory_free(pair);
 }
 
 static void make(Memory *memory, Task task, Prefix *prefix, uint32_t *node) {
@@ -229,6 +227,6 @@ void depth_make(Prefix *prefix, unsigned depth) {
     make(&memory, task, prefix, prefix->whole);
     for (unsigned i = columns; i < columns + tail; i++)
         prefix_extend(prefix, i, i - 1);
-    free(memory.entry);
+    memory_free(memory.entry);
     prefix_refine(prefix, depth + tail);
 }

@@ -6,8 +6,6 @@
 #include "base/memory.h"
 #include "gates/prefix/prefix.h"
 
-#include <stdlib.h>
-
 static void halves(Prefix *prefix, uint32_t *node, size_t count);
 
 /* Of a power of two columns: all within a level more than the least depth, the last one within it.
@@ -24,7 +22,7 @@ static void pairs(Prefix *prefix, uint32_t *node, size_t count) {
         node[2 * k + 1] = pair[k];
     for (size_t k = 1; k < pair_count; k++)
         node[2 * k] = prefix_join(prefix, node[2 * k], pair[k - 1]);
-    free(pair);
+    memory_free(pair);
 }
 
 /* All columns within the least depth. node[i], a column or a span, becomes the join of i ... 0. */

@@ -4,8 +4,6 @@
 #include "base/memory.h"
 #include "gates/structures/columns.h"
 
-#include <stdlib.h>
-
 /* ---- the network --------------------------------------------------------------------------- */
 
 void prefix_init(Prefix *prefix, unsigned columns) {
@@ -15,8 +13,8 @@ void prefix_init(Prefix *prefix, unsigned columns) {
 }
 
 void prefix_free(Prefix *prefix) {
-    free(prefix->whole);
-    free(prefix->cell);
+    memory_free(prefix->whole);
+    memory_free(prefix->cell);
     *prefix = (Prefix){0};
 }
 
@@ -119,9 +117,9 @@ static void add_network(Netlist *netlist, const Prefix *prefix, Columns *columns
         columns->carry[i + 1] = spans.generates[prefix->whole[i + below]];
         columns->giver[i + 1] = spans.mark[prefix->whole[i + below]];
     }
-    free(spans.generates);
-    free(spans.passes);
-    free(spans.mark);
+    memory_free(spans.generates);
+    memory_free(spans.passes);
+    memory_free(spans.mark);
 }
 
 void prefix_build(Netlist *netlist, Adder *adder, PrefixMake *make) {

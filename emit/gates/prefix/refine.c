@@ -8,7 +8,6 @@
 #include "base/memory.h"
 #include "gates/prefix/prefix.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 enum {
@@ -176,7 +175,7 @@ static void write_network(const Spans *spans, Prefix *prefix) {
         }
         prefix->whole[i] = node[i * columns];
     }
-    free(node);
+    memory_free(node);
 }
 
 void prefix_refine(Prefix *prefix, unsigned depth) {
@@ -199,7 +198,7 @@ void prefix_refine(Prefix *prefix, unsigned depth) {
     }
     if (spans->cells < prefix->cell_count)
         write_network(spans, prefix);
-    free(spans);
-    free(before);
-    free(list);
+    memory_free(spans);
+    memory_free(before);
+    memory_free(list);
 }

@@ -3,8 +3,6 @@
 
 #include "base/memory.h"
 
-#include <stdlib.h>
-
 /* Is y something XOR first, or known as its constant? */
 static bool comes_with(const Netlist *netlist, Literal y, Literal first) {
     const Node *gate = &netlist->nodes[literal_node(y)];
@@ -93,12 +91,12 @@ void columns_close(Netlist *netlist, Adder *adder, Columns *columns) {
     for (unsigned i = 0; i <= columns->width; i++)
         if (!literal_is_constant(columns->carry[i]))
             netlist->core->giver[i] = columns->giver[i];
-    free(columns->generates);
-    free(columns->passes);
-    free(columns->half);
-    free(columns->carry);
-    free(columns->column);
-    free(columns->giver);
+    memory_free(columns->generates);
+    memory_free(columns->passes);
+    memory_free(columns->half);
+    memory_free(columns->carry);
+    memory_free(columns->column);
+    memory_free(columns->giver);
 }
 
 unsigned columns_group_end(GroupSize *size, unsigned width, unsigned group, unsigned start) {

@@ -6,8 +6,6 @@
 #include "base/memory.h"
 #include "gates/structures/columns.h"
 
-#include <stdlib.h>
-
 enum { GROUP = LOOKAHEAD_GROUP };
 
 /* Neighbouring spans of columns, lowest first, the carry that enters each, and the one that leaves
@@ -121,8 +119,8 @@ static void find_carries(Netlist *netlist, const Spans *spans, int level) {
     }
     spans->carry[spans->count] = groups.carry[groups.count];
     spans->giver[spans->count] = groups.giver[groups.count];
-    free(groups.generates);
-    free(groups.mark);
+    memory_free(groups.generates);
+    memory_free(groups.mark);
 }
 
 void lookahead_build(Netlist *netlist, Adder *adder) {

@@ -1,5 +1,7 @@
-/* In place of the C library's calloc and realloc, for a program that is linked with --wrap: the one
- * call whose number the environment variable FAILING gives, and all after it, find no memory. */
+/* See allocate.h. */
+#include "unit/short_of_memory/allocate.h"
+
+#include <stdatomic.h>
 #include <stddef.h>
 #include <stdlib.h>
 
@@ -8,13 +10,19 @@ void *__real_realloc(void *block, size_t bytes);
 void *__wrap_calloc(size_t count, size_t size);
 void *__wrap_realloc(void *block, size_t bytes);
 
+static atomic_long calls, failing = -1; /* -1: not said yet */
+
+void fail_at(long call) {
+    calls = 0;
+    failing = call;
+}
+
 static int fails(void) {
-    static long calls, failing;
-    if (calls++ == 0) {
+    if (failing == -1) {
         const char *text = getenv("FAILING");
         failing = text == NULL ? 0 : strtol(text, NULL, 10);
     }
-    return failing > 0 && calls >= failing;
+    return ++calls >= failing && failing > 0;
 }
 
 void *__wrap_calloc(size_t count, size_t size) {
