@@ -13,7 +13,7 @@
 #include <string.h>
 
 #define COMMAND_RUN(ID, id, ...) [COMMAND_##ID] = command_##id,
-static bool (*const runs[COMMAND_COUNT])(int argc, char **argv,
+static bool (*const runs[COMMAND_COUNT])(const Request *request,
                                          Problem *problem) = {COMMANDS(COMMAND_RUN)};
 
 static void help(void) {
@@ -26,6 +26,17 @@ static void help(void) {
          "valid;\n"
          "3 check: a design could not be tested; 4 the surroundings failed (no simulator, cannot\n"
          "write, no memory)");
+}
+
+static bool run_command(Command command, int argc, char **argv, Problem *problem) {
+    Request *request = memory_zeroed(1, sizeof *request);
+    bool good = options_parse(command, argc, argv, request, problem);
+    if (good && request->help)
+        options_help(command, stdout);
+    else if (good)
+        good = runs[command](request, problem);
+    memory_free(request);
+    return good;
 }
 
 static bool run(int argc, char **argv, Problem *problem) {
@@ -42,7 +53,7 @@ static bool run(int argc, char **argv, Problem *problem) {
     }
     for (int k = 0; k < COMMAND_COUNT; k++)
         if (strcmp(argv[1], command_name((Command)k)) == 0)
-            return runs[k](argc - 1, argv + 1, problem);
+            return run_command((Command)k, argc - 1, argv + 1, problem);
     return problem_set(problem, STATUS_INVALID, "there is no command %s; see sumwright --help",
                        problem_quote(argv[1]).text);
 }

@@ -7,7 +7,6 @@
 #include "check/jobs.h"
 #include "check/verdict.h"
 #include "commands/check_report.h"
-#include "options/options.h"
 
 #include <dirent.h>
 #include <signal.h>
@@ -18,7 +17,7 @@
 
 /* Everything about one run. */
 typedef struct {
-    Request request;
+    const Request *request;
     Simulator simulator;
     ParameterSetting setting[OPTIONS_PARAMETERS_MAX];
     char **design; /* with --each: the files; else the design's files */
@@ -65,7 +64,7 @@ static bool add_folder(Check *check, const char *path, Problem *problem) {
 }
 
 static bool find_designs(Check *check, Problem *problem) {
-    const Request *request = &check->request;
+    const Request *request = check->request;
     if (request->operand_count == 0)
         return problem_set(problem, STATUS_INVALID,
                            "check is given no design; name its Verilog files");
@@ -84,8 +83,8 @@ static bool find_designs(Check *check, Problem *problem) {
 /* ---- asking -------------------------------------------------------------------------------- */
 
 static void split_parameters(Check *check) {
-    for (int k = 0; k < check->request.parameter_count; k++) {
-        const char *text = check->request.parameters[k];
+    for (int k = 0; k < check->request->parameter_count; k++) {
+        const char *text = check->request->parameters[k];
         size_t length = strcspn(text, "=");
         char *name = memory_zeroed(length + 1, 1);
         memcpy(name, text, length);
@@ -95,7 +94,7 @@ static void split_parameters(Check *check) {
 
 static void ask(void *context, size_t k, const char *folder, FILE *reply) {
     const Check *check = context;
-    const Request *request = &check->request;
+    const Request *request = check->request;
     bool each = request->each;
     Question question = {
         .simulator = &check->simulator,
@@ -144,7 +143,8 @@ static void explain_end(const Answer *answer, Verdict *verdict) {
                  "its check ended with status %d before the verdict; check it alone",
                  answer->number);
         break;
-    default:
+    case JOB_DONE:
+    case JOB_CANNOT_WRITE:
         verdict_without(verdict, VERDICT_FAILED, STATUS_SURROUNDINGS,
                         "cannot write in the temporary folder; make room there or set TMPDIR");
         return;
@@ -176,9 +176,9 @@ static bool settle_failures(Verdict *verdicts, size_t count, Problem *problem) {
 /* The verdicts of all designs; false after a problem of the surroundings. */
 static bool find_verdicts(Check *check, Verdict *verdicts, size_t count, Problem *problem) {
     Answer *answers = memory_zeroed(count, sizeof *answers);
-    bool shown = check->request.each && count > 1 && isatty(STDERR_FILENO) == 1;
+    bool shown = check->request->each && count > 1 && isatty(STDERR_FILENO) == 1;
     Work work = {ask, shown ? show_progress : NULL, check};
-    bool good = jobs_run(&work, count, jobs_wanted(&check->request), answers, problem);
+    bool good = jobs_run(&work, count, jobs_wanted(check->request), answers, problem);
     for (size_t k = 0; k < count && good; k++)
         settle(&answers[k], &verdicts[k]);
     good = good && settle_failures(verdicts, count, problem);
@@ -202,31 +202,25 @@ static Status status_of(const Verdict *verdicts, size_t count) {
 
 static bool check_designs(Check *check, Problem *problem) {
     split_parameters(check);
-    size_t count = check->request.each ? check->design_count : 1;
+    size_t count = check->request->each ? check->design_count : 1;
     Verdict *verdicts = memory_zeroed(count, sizeof *verdicts);
     bool good = find_verdicts(check, verdicts, count, problem);
     if (good) {
         Report report = {check->design, verdicts, count};
-        check_report(&report, check->request.each, check->request.format, stdout);
+        check_report(&report, check->request->each, check->request->format, stdout);
         if (fflush(stdout) == 0) /* else main.c says so */
             problem->status = status_of(verdicts, count);
     }
     for (size_t k = 0; k < count; k++)
         verdict_free(&verdicts[k]);
     free(verdicts);
-    for (int k = 0; k < check->request.parameter_count; k++)
+    for (int k = 0; k < check->request->parameter_count; k++)
         free((char *)check->setting[k].name);
     return good;
 }
 
-bool command_check(int argc, char **argv, Problem *problem) {
-    static Check check; /* a Unit is large */
-    if (!options_parse(COMMAND_CHECK, argc, argv, &check.request, problem))
-        return false;
-    if (check.request.help) {
-        options_help(COMMAND_CHECK, stdout);
-        return true;
-    }
+bool command_check(const Request *request, Problem *problem) {
+    Check check = {.request = request};
     bool good = find_designs(&check, problem) && simulator_find(&check.simulator, problem) &&
                 check_designs(&check, problem);
     simulator_free(&check.simulator);

@@ -5,7 +5,6 @@
 #include "commands/cost_chart.h"
 #include "commands/cost_report.h"
 #include "commands/survey.h"
-#include "options/options.h"
 #include "write/files.h"
 
 /* The drawing first: where it cannot be written, nothing is printed. */
@@ -23,16 +22,9 @@ static bool report(const Request *request, const Survey *survey, Problem *proble
     return true;
 }
 
-bool command_cost(int argc, char **argv, Problem *problem) {
-    static Request request; /* a Unit is large */
-    if (!options_parse(COMMAND_COST, argc, argv, &request, problem))
-        return false;
-    if (request.help) {
-        options_help(COMMAND_COST, stdout);
-        return true;
-    }
+bool command_cost(const Request *request, Problem *problem) {
     Survey survey = {0};
-    bool good = survey_make(&request, &survey, problem) && report(&request, &survey, problem);
+    bool good = survey_make(request, &survey, problem) && report(request, &survey, problem);
     survey_free(&survey);
     return good;
 }

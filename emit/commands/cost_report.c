@@ -305,14 +305,14 @@ static void report_json(const Survey *survey, FILE *out) {
 
 void cost_report(const Survey *survey, Format format, FILE *out) {
     switch (format) {
-    case FORMAT_CSV:
-        report_csv(survey, out);
-        break;
+    case FORMAT_TEXT:
+        report_text(survey, out);
+        return;
     case FORMAT_JSON:
         report_json(survey, out);
-        break;
-    default:
-        report_text(survey, out);
-        break;
+        return;
+    case FORMAT_CSV:
+        report_csv(survey, out);
+        return;
     }
 }

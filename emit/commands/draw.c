@@ -74,21 +74,14 @@ static bool write_scene(const Request *request, const Scene *scene, Problem *pro
     return files_commit(files, problem);
 }
 
-bool command_draw(int argc, char **argv, Problem *problem) {
-    static Request request;
-    if (!options_parse(COMMAND_DRAW, argc, argv, &request, problem))
-        return false;
-    if (request.help) {
-        options_help(COMMAND_DRAW, stdout);
-        return true;
-    }
-    if (request.svg == NULL)
+bool command_draw(const Request *request, Problem *problem) {
+    if (request->svg == NULL)
         return problem_set(problem, STATUS_INVALID,
                            "draw lacks --svg; name the file to draw into, for example --svg "
                            "%.64s.svg",
-                           request.unit.name);
+                           request->unit.name);
     Scene scene;
-    bool good = draw_request(&request, &scene, problem) && write_scene(&request, &scene, problem);
+    bool good = draw_request(request, &scene, problem) && write_scene(request, &scene, problem);
     scene_free(&scene);
     return good;
 }

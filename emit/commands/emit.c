@@ -5,7 +5,6 @@
 #include "commands/grade.h"
 #include "gates/build.h"
 #include "gates/netlist/cost.h"
-#include "options/options.h"
 #include "vectors/vectors.h"
 #include "verilog/testbench.h"
 #include "verilog/vector_file.h"
@@ -18,7 +17,7 @@
 
 /* Everything about one run. */
 typedef struct {
-    Request request;
+    const Request *request;
     VectorPlan plan;
     VectorCount count;
     Netlist netlist;
@@ -36,7 +35,7 @@ static bool spell_command(Emit *emit, Problem *problem) {
     size_t bytes = 0;
     FILE *stream = open_memstream(&emit->command, &bytes);
     if (stream != NULL)
-        options_spell(&emit->request, stream);
+        options_spell(emit->request, stream);
     if (stream == NULL || fclose(stream) != 0)
         return problem_set(problem, STATUS_SURROUNDINGS, "out of memory; close other programs");
     return true;
@@ -53,7 +52,7 @@ static bool measure_vector(void *context, const Vector *vector) {
 }
 
 static void measure(Emit *emit) {
-    const Unit *unit = &emit->request.unit;
+    const Unit *unit = &emit->request->unit;
     vectors_count(unit, &emit->plan, &emit->count);
     emit->cost = cost_count(&emit->netlist);
     emit->graded = emit->cost.gates <= GRADE_GATES_MAX;
@@ -75,8 +74,8 @@ static FILE *add_file(Files *files, const Unit *unit, const char *ending, Proble
 }
 
 static bool write_files(Emit *emit, Files *files, Problem *problem) {
-    const Unit *unit = &emit->request.unit;
-    Templates templates = {.folder = emit->request.templates};
+    const Unit *unit = &emit->request->unit;
+    Templates templates = {.folder = emit->request->templates};
     FILE *out = add_file(files, unit, ".v", problem);
     if (out == NULL ||
         !verilog_write(unit, &emit->netlist, emit->command, &templates, out, problem))
@@ -89,9 +88,9 @@ static bool write_files(Emit *emit, Files *files, Problem *problem) {
     if (out == NULL || !vector_file_write(unit, &emit->plan, &emit->count, emit->coverage,
                                           emit->command, &templates, out, problem))
         return false;
-    if (emit->request.coverage == NULL)
+    if (emit->request->coverage == NULL)
         return true;
-    out = files_add(files, emit->request.coverage, problem);
+    out = files_add(files, emit->request->coverage, problem);
     if (out != NULL)
         coverage_json(emit->coverage, &emit->count, emit->graded ? &emit->faults : NULL, out);
     return out != NULL;
@@ -136,7 +135,7 @@ static void print_some(uint32_t count, const char *what) {
 }
 
 static void print_circuit(const Emit *emit) {
-    if (emit->request.unit.detail == DETAIL_OPERATORS) {
+    if (emit->request->unit.detail == DETAIL_OPERATORS) {
         puts("circuit  as the synthesizer makes it");
         return;
     }
@@ -160,7 +159,7 @@ static void print_circuit(const Emit *emit) {
 
 /* How many of the circuit's single stuck-at faults the vectors catch. */
 static void print_faults(const Emit *emit) {
-    const Unit *unit = &emit->request.unit;
+    const Unit *unit = &emit->request->unit;
     const FaultCount *faults = &emit->faults;
     uint32_t caught = faults->by_state[FAULT_CAUGHT];
     if (!emit->graded) {
@@ -182,14 +181,14 @@ static void print_faults(const Emit *emit) {
 }
 
 static void print_report(const Emit *emit) {
-    const char *folder = emit->request.out, *name = emit->request.unit.name;
+    const char *folder = emit->request->out, *name = emit->request->unit.name;
     bool here = folder[0] == '.' && folder[1] == '\0';
     const char *before = here ? "" : folder, *slash = here ? "" : "/";
     printf("unit     %s%s%s.v\n", before, slash, name);
     printf("bench    %s%s%s_tb.v\n", before, slash, name);
     printf("data     %s%s%s.vec\n", before, slash, name);
-    if (emit->request.coverage != NULL)
-        printf("report   %s%s%s\n", before, slash, emit->request.coverage);
+    if (emit->request->coverage != NULL)
+        printf("report   %s%s%s\n", before, slash, emit->request->coverage);
     print_vectors(emit);
     print_coverage(emit);
     print_circuit(emit);
@@ -201,21 +200,14 @@ static void print_report(const Emit *emit) {
     printf("  vvp -n %s.vvp\n", name);
 }
 
-bool command_emit(int argc, char **argv, Problem *problem) {
-    static Emit emit; /* a Unit is large */
-    if (!options_parse(COMMAND_EMIT, argc, argv, &emit.request, problem))
-        return false;
-    if (emit.request.help) {
-        options_help(COMMAND_EMIT, stdout);
-        return true;
-    }
-    emit.plan = (VectorPlan){.random = emit.request.random, .seed = emit.request.seed};
-    Files *files = files_open(emit.request.out, emit.request.overwrite, problem);
+bool command_emit(const Request *request, Problem *problem) {
+    Emit emit = {.request = request, .plan = {.random = request->random, .seed = request->seed}};
+    Files *files = files_open(request->out, request->overwrite, problem);
     if (files == NULL || !spell_command(&emit, problem)) {
         files_abandon(files);
         return false;
     }
-    build_netlist(&emit.request.unit, &emit.netlist);
+    build_netlist(&request->unit, &emit.netlist);
     measure(&emit);
     bool good = write_files(&emit, files, problem);
     if (good)

@@ -3,6 +3,7 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <unistd.h>
@@ -66,16 +67,26 @@ static uint64_t control_word(const Grade *grade, const Node *input) {
 }
 
 static uint64_t input_word(const Grade *grade, const Node *input) {
-    switch (input->pin) {
+    switch (pin_kind(input->pin)) {
     case PIN_A:
         return grade->a[input->bit / 64][input->bit % 64];
     case PIN_B:
         return grade->b[input->bit / 64][input->bit % 64];
     case PIN_CIN:
         return grade->cin;
-    default:
+    case PIN_LINE:
+    case PIN_OP:
+    case PIN_DO:
         return control_word(grade, input);
+    case PIN_CLK:
+    case PIN_RST:
+    case PIN_EN:
+    case PIN_RESULT:
+    case PIN_FLAG:
+        break; /* no input of the circuit between the registers */
     }
+    assert(false);
+    return 0;
 }
 
 static void report(const Grade *grade) {

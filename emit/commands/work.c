@@ -24,23 +24,16 @@ static bool write_figure(const Request *request, const Working *working, const S
     return files_commit(files, problem);
 }
 
-bool command_work(int argc, char **argv, Problem *problem) {
-    static Request request; /* a Unit is large */
-    static Working working;
-    if (!options_parse(COMMAND_WORK, argc, argv, &request, problem))
-        return false;
-    if (request.help) {
-        options_help(COMMAND_WORK, stdout);
-        return true;
-    }
-    if (!work_request(&request, &working, problem))
+bool command_work(const Request *request, Problem *problem) {
+    static Working working; /* its words are large */
+    if (!work_request(request, &working, problem))
         return false;
     Story story;
     story_tell(&working, &story);
-    bool good = request.svg == NULL || write_figure(&request, &working, &story, problem);
+    bool good = request->svg == NULL || write_figure(request, &working, &story, problem);
     if (good) {
         Terminal terminal = terminal_of(stdout);
-        sheet_write(&working, &story, request.steps, &terminal);
+        sheet_write(&working, &story, request->steps, &terminal);
     }
     story_free(&story);
     return good;
