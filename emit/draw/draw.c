@@ -27,8 +27,8 @@ void draw_unit(const Unit *unit, const Working *example, bool gates, Scene *scen
     char *description = memory_text("%s%s", words, sentence);
     scene_say(scene, title, description);
     scene_settle(scene);
-    free(words);
-    free(sentence);
-    free(title);
-    free(description);
+    memory_free(words);
+    memory_free(sentence);
+    memory_free(title);
+    memory_free(description);
 }

@@ -13,17 +13,6 @@ char *notes_heading(const Unit *unit, const Working *example, Scene *scene);
 /* A paragraph below everything that the scene shows so far. */
 void notes_add(Scene *scene, const char *text);
 
-/* What is done to the result on its way out: saturation, and 0 where nothing is asked for. */
-void notes_result(const Unit *unit, Scene *scene);
-
-/* Which wires are heavy, and the longest run of carries of 1; level[i] is that of the carry into
- * column i, what says what they are ("carries"),
- * letter what they are called before their number. */
-void notes_path(Scene *scene, const bool *level, unsigned count, const char *what, char letter);
-
-/* The notes that every picture has: registers, and pins that have names of their own. */
-void notes_pins(const Unit *unit, Scene *scene);
-
 /* A name, but if it is longer than most characters, at most NOTES_NAME_MOST, its beginning and
  * "...". */
 enum { NOTES_NAME_MOST = 40 };

@@ -15,17 +15,17 @@ void scene_init(Scene *scene, SymbolSet symbols) {
 
 void scene_free(Scene *scene) {
     for (uint32_t k = 0; k < scene->box_count; k++)
-        free(scene->box[k].label);
+        memory_free(scene->box[k].label);
     for (uint32_t k = 0; k < scene->text_count; k++)
-        free(scene->text[k].text);
-    free(scene->title);
-    free(scene->description);
-    free(scene->box);
-    free(scene->point);
-    free(scene->wire);
-    free(scene->dot);
-    free(scene->text);
-    free(scene->mark);
+        memory_free(scene->text[k].text);
+    memory_free(scene->title);
+    memory_free(scene->description);
+    memory_free(scene->box);
+    memory_free(scene->point);
+    memory_free(scene->wire);
+    memory_free(scene->dot);
+    memory_free(scene->text);
+    memory_free(scene->mark);
     *scene = (Scene){.symbols = SYMBOLS_DISTINCTIVE};
 }
 
@@ -41,8 +41,8 @@ static void *grow(void *things, uint32_t count, uint32_t *room, size_t size) {
 
 void scene_say(Scene *scene, const char *title, const char *description) {
     char *title_kept = memory_text("%s", title), *description_kept = memory_text("%s", description);
-    free(scene->title);
-    free(scene->description);
+    memory_free(scene->title);
+    memory_free(scene->description);
     scene->title = title_kept;
     scene->description = description_kept;
 }

@@ -194,57 +194,6 @@ static const char *ground(Shade shade) {
     return grounds[shade];
 }
 
-static void draw_ellipse(const Box *box, FILE *out) {
-    const double rx = box->width / 2, ry = box->height / 2, k = 0.5523;
-    const double x = box->x + rx, y = box->y + ry;
-    svg_path(out, ground(box->shade));
-    svg_to(out, 'M', x - rx, y);
-    static const double quarter[][2] = {{0, -1}, {1, 0}, {0, 1}, {-1, 0}};
-    double from_x = -1, from_y = 0;
-    for (int q = 0; q < 4; q++) {
-        double to_x = quarter[q][0], to_y = quarter[q][1];
-        svg_to(out, 'C', x + rx * (from_x + k * to_x), y + ry * (from_y + k * to_y));
-        svg_to(out, ' ', x + rx * (to_x + k * from_x), y + ry * (to_y + k * from_y));
-        svg_to(out, ' ', x + rx * to_x, y + ry * to_y);
-        from_x = to_x;
-        from_y = to_y;
-    }
-    svg_path_end(out, true);
-}
-
-static void draw_diamond(const Box *box, FILE *out) {
-    svg_path(out, ground(box->shade));
-    svg_to(out, 'M', box->x, box->y + box->height / 2);
-    svg_to(out, 'L', box->x + box->width / 2, box->y);
-    svg_to(out, 'L', box->x + box->width, box->y + box->height / 2);
-    svg_to(out, 'L', box->x + box->width / 2, box->y + box->height);
-    svg_path_end(out, true);
-}
-
-static void draw_wedge(const Box *box, FILE *out) {
-    const double right = box->x + box->width, bottom = box->y + box->height;
-    const double middle_x = box->x + box->width / 2, middle_y = box->y + box->height / 2;
-    svg_path(out, ground(box->shade));
-    switch (box->facing) {
-    case FACING_DOWN:
-        svg_to(out, 'M', box->x, box->y);
-        svg_to(out, 'L', right, box->y);
-        svg_to(out, 'L', middle_x, bottom);
-        break;
-    case FACING_RIGHT:
-        svg_to(out, 'M', box->x, box->y);
-        svg_to(out, 'L', right, middle_y);
-        svg_to(out, 'L', box->x, bottom);
-        break;
-    default:
-        svg_to(out, 'M', right, box->y);
-        svg_to(out, 'L', box->x, middle_y);
-        svg_to(out, 'L', right, bottom);
-        break;
-    }
-    svg_path_end(out, true);
-}
-
 /* Corners that lie on the box's edges: where along the top, at the sides halfway down, and along
  * the bottom, as parts of the width. */
 static void draw_polygon(const Box *box, double top, double side, double bottom, FILE *out) {
@@ -292,14 +241,8 @@ void symbol_write(const Box *box, SymbolSet set, FILE *out) {
     case SYMBOL_INVERTER:
         draw_gate(box, set, out);
         break;
-    case SYMBOL_DISC:
-        draw_ellipse(box, out);
-        break;
-    case SYMBOL_DIAMOND:
-        draw_diamond(box, out);
-        break;
     case SYMBOL_WEDGE:
-        draw_wedge(box, out);
+        draw_polygon(box, 0, 0.25, 0.5, out);
         break;
     case SYMBOL_HEXAGON:
         draw_polygon(box, 0.17, 0, 0.17, out);
@@ -307,7 +250,8 @@ void symbol_write(const Box *box, SymbolSet set, FILE *out) {
     case SYMBOL_FUNNEL:
         draw_polygon(box, 0, 0.14, 0.28, out);
         break;
-    default:
+    case SYMBOL_FRAME:
+    case SYMBOL_REGISTER:
         svg_rect(out, box->x, box->y, box->width, box->height, ground(box->shade));
         if (box->symbol == SYMBOL_REGISTER)
             draw_clock_triangle(box, out);

@@ -15,14 +15,11 @@ typedef enum { SYMBOLS_DISTINCTIVE, SYMBOLS_RECTANGULAR, SYMBOLS_COUNT } SymbolS
 
 typedef enum {
     SYMBOL_FRAME,    /* a rectangle: an adder, a flag, a group */
-    SYMBOL_REGISTER, /* a rectangle with the triangle of a clock input at the left edge's lower end
-                      */
+    SYMBOL_REGISTER, /* the same with the triangle of a clock input at the left edge's lower end */
     SYMBOL_GATE,     /* of the kind `gate`, two inputs */
     SYMBOL_INVERTER, /* one input */
-    SYMBOL_DISC,     /* in an ellipse that fills the box, */
-    SYMBOL_DIAMOND,  /* a diamond, */
-    SYMBOL_WEDGE,    /* a triangle whose tip points the way the box faces, */
-    SYMBOL_HEXAGON,  /* a hexagon, flat at top and bottom, */
+    SYMBOL_WEDGE,    /* a triangle whose tip is at the bottom */
+    SYMBOL_HEXAGON,  /* a hexagon, flat at top and bottom */
     SYMBOL_FUNNEL,   /* wide at the top, narrow at the bottom, as multiplexers are drawn */
 } Symbol;
 

@@ -92,4 +92,16 @@ fi
   [ "$status" -eq 4 ] && [ ! -e limited.svg ]
 ) || wrong "a limit on the size of files"
 [ -z "$(ls -A | grep '^\.')" ] || wrong "temporary files are left"
+# A column drawn as a half adder is one in the generated text: column 0 where no carry enters.
+for operations in add sub adc inc dec neg pass add,sub inc,dec add,inc sub,rsb; do
+  for width in 1 4; do
+    rm -rf cells.svg unit
+    mkdir unit
+    "$SUMWRIGHT" draw --operations $operations --width $width --svg cells.svg
+    "$SUMWRIGHT" emit --operations $operations --width $width --name cells --out unit >/dev/null
+    drawn=$(grep -c '>HA<' cells.svg || true)
+    emitted=$(grep -c 'half_adder adder' unit/cells.v || true)
+    [ "$drawn" -eq "$emitted" ] || wrong "$drawn half adders drawn, $emitted emitted: $operations"
+  done
+done
 echo "$cases refusals hold"

@@ -344,13 +344,16 @@ static void test_abridged_forms_say_so(void **state) {
                      1);
 }
 
-/* A column that a constant enters is a half adder. */
+/* The cells of a ripple chain are those of the generated text (draw_test.sh compares them). */
 static void test_kinds_of_adders(void **state) {
     (void)state;
     assert_int_equal(count_labels("--width 8", "FA"), 8);
     assert_int_equal(count_labels("--width 8 --operations add", "FA"), 7);
     assert_int_equal(count_labels("--width 8 --operations add", "HA"), 1);
-    assert_int_equal(count_labels("--width 8 --operations inc", "HA"), 8);
+    assert_int_equal(count_labels("--width 8 --operations sub", "FA"), 8); /* a 1 enters */
+    assert_int_equal(count_labels("--width 8 --operations inc", "FA"), 8);
+    assert_int_equal(count_labels("--width 1 --operations add", "FA"), 1);
+    assert_int_equal(count_labels("--width 8 --operations inc --structure fewest", "HA"), 8);
     assert_int_equal(count_labels("--width 8 --operations sub --structure fewest", "FS"), 7);
     assert_int_equal(count_labels("--width 8 --structure fewest", "FA/S"), 7);
     assert_int_equal(count_labels("--width 8 --structure fewest", "HA/S"), 1);

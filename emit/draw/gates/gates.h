@@ -1,4 +1,4 @@
-/* The gates picture's parts, for gates*.c only.
+/* The gates picture's parts.
  *
  * Gates stand in columns of the word, column 0 at the right, and in layers from the top down; what
  * comes from outside enters at the top, what leaves stands at the bottom. A net is a source and its
@@ -6,9 +6,8 @@
  * a net with pins in several channels has one lane down between the gates. Nothing else is drawn of
  * a net, so wires cannot run into gates or along each other.
  *
- *   carries which gates are the carries                        gates_carries.c
- *   plan    which column, layer and slot each gate has          gates_plan.c
- *   route   lanes, tracks, and with them where everything is    gates_route.c
+ *   plan    which column, layer and slot each gate has          plan.c
+ *   route   lanes, tracks, and with them where everything is    route.c
  *   draw    into the scene                                      gates.c
  *
  * A wide word is cut into sheets of columns, one below the other; a net that goes from one to
@@ -16,19 +15,19 @@
 #ifndef SUMWRIGHT_DRAW_GATES_GATES_H
 #define SUMWRIGHT_DRAW_GATES_GATES_H
 
-#include "draw/draw.h"
-#include "draw/values.h"
+#include "draw/frame/frame.h"
+#include "draw/frame/tracks.h"
 
 enum {
-    GATES_SHEET = 8,    /* columns on a sheet at most */
-    GATES_NOWHERE = -1, /* a node's column: none, it belongs to the controls */
+    GATES_SHEET = 8,     /* columns on a sheet at most */
+    GATES_NOWHERE = -1,  /* a node's column: none, it belongs to the controls */
+    GATES_TRACK = 8,     /* from track to track, and from lane to lane */
+    GATES_VALUES = 20,   /* above the tracks of a channel, for levels */
+    GATES_MARGIN = 8,    /* on the left of a gap's lanes */
+    GATES_PIN = 16,      /* the height of a name, */
+    GATES_REGISTER = 36, /* and of a flip-flop beside it */
+    GATES_ASIDE = 10,    /* how far beside the middle of its slot stands what may stand aside */
 };
-
-/* Is a node a carry from column to column, or the complement of one? */
-typedef enum { CARRY_NONE, CARRY_PLAIN, CARRY_TURNED_OVER } CarryKind;
-
-/* What they are: carries, borrows, or the one in an addition and the other in a subtraction. */
-typedef enum { SENSE_OF_CARRIES, SENSE_OF_BORROWS, SENSE_OF_EITHER } CarrySense;
 
 typedef enum {
     ITEM_SOURCE, /* an input pin of the unit, or a net that comes from another sheet */
@@ -42,19 +41,19 @@ typedef enum {
 typedef struct {
     ItemKind kind;
     uint32_t node;    /* the gate, the input, or whose net comes or goes */
-    uint32_t output;  /* ITEM_OUTPUT, ITEM_INVERTER: its number in the netlist */
     Literal drives;   /* the net that begins here, LITERAL_NONE for none: a node's, or for an
                          inverter its inverse */
     Literal reads[2]; /* nets that end here, LITERAL_NONE for none */
     int group;        /* 0 the outputs at the left, then the columns, the controls at the right */
     int layer;        /* 0 the sources, then the gates, the last the outputs and sinks */
-    int slot;         /* in the group, from the left */
+    int slot;         /* from the left */
     double x, y;      /* the middle of where it stands, the top of the layer */
-    char *name;       /* what stands at a source, output or sink; owned */
+    char *name;       /* what stands at a source, output or sink, and beside a carry; owned */
 } Item;
 
 /* A pin of a net. */
 typedef struct {
+    Literal literal;
     uint32_t item;
     int which; /* input 0 or 1; -1: where the net begins */
     int channel;
@@ -65,16 +64,9 @@ typedef struct {
     Literal literal;
     uint32_t first, count; /* its endings, in Sheet.ending */
     int top, bottom;       /* the channels that it has pins in */
-    int gap, lane;         /* where it goes from channel to channel, if it does */
-    double lane_x;
+    bool has_lane;         /* it goes from channel to channel, */
+    double lane_x;         /* there */
 } Route;
-
-/* The stretch of a net in a channel. */
-typedef struct {
-    uint32_t net;
-    int channel, index;
-    double left, right;
-} Track;
 
 /* A column of slots: where the gap on its left begins, how many lanes that has, where the slot's
  * middle is, and how wide it is. */
@@ -84,14 +76,12 @@ typedef struct {
 } Slot;
 
 typedef struct {
-    const Unit *unit;
-    const Netlist *netlist;
+    const Frame *frame;
     const int *column; /* a node's */
     const int *depth;  /* a node's layer */
-    const CarryKind *carry;
     unsigned low, top; /* the columns on this sheet */
     Item *item;
-    uint32_t item_count, item_room;
+    size_t item_count, item_room;
     int layers; /* the last layer's number: outputs and sinks */
     int group_count;
     int *group_first; /* a group's first slot; one entry more than there are groups */
@@ -101,41 +91,28 @@ typedef struct {
     uint32_t net_count;
     Ending *ending;
     uint32_t ending_count;
-    Track *track;
+    Span *track; /* the stretches of nets in the channels: place is the channel, owner the net */
     uint32_t track_count;
-    int *channel_tracks;  /* in each channel */
-    double *channel_y;    /* where each channel begins */
-    double bottom, right; /* of the sheet; it begins at 0, 0 */
+    int *channel_tracks;   /* in each channel */
+    double *channel_y;     /* where each channel begins */
+    double y_begin, y_end; /* the sheet's upper edge, which is given, and its lower */
 } Sheet;
 
-/* gates_carries.c: what every node is, which the caller frees; and what the carries are. */
-CarryKind *gates_carries(const Unit *unit, const Netlist *netlist, CarrySense *sense);
-
-/* gates_plan.c: the column and the layer of every node, an array each that the caller frees; then
- * the items of the sheet's columns, placed in slots. */
-int *gates_columns(const Unit *unit, const Netlist *netlist);
+/* plan.c: the column and the layer of every node, an array each that the caller frees; then the
+ * items of the sheet's columns, placed in slots. */
+int *gates_columns(const Netlist *netlist);
 int *gates_depths(const Netlist *netlist, const int *column);
 void gates_plan(Sheet *sheet);
 
-/* Is it of a kind that GATES_ASIDE is for? */
+/* Is it of a kind that stands aside of the slot's middle where it does not read the gate above it,
+ * so that their wires do not meet? */
 bool gates_may_stand_aside(const Item *item);
 
-/* gates_route.c: nets, lanes, tracks and places. */
+/* route.c: nets, lanes, tracks and places. */
 void gates_route(Sheet *sheet);
+double gates_layer_height(const Sheet *sheet, int layer);
 
 /* Frees what plan and route made. */
 void gates_free(Sheet *sheet);
-/* How high a layer is. */
-double gates_layer_height(const Sheet *sheet, int layer);
-
-enum {
-    GATES_TRACK = 8,     /* from track to track, and from lane to lane */
-    GATES_VALUES = 20,   /* above the tracks of a channel, for levels */
-    GATES_MARGIN = 8,    /* on the left of a gap's lanes */
-    GATES_PIN = 16,      /* the height of a name, */
-    GATES_REGISTER = 36, /* and of a flip-flop beside it */
-    GATES_ASIDE = 10,    /* how far beside the middle of its slot an output stands, or an inverter,
-                            that    does not read the gate above it, so that their wires do not meet */
-};
 
 #endif

@@ -5,11 +5,9 @@
 #include "draw/notes.h"
 #include "write/svg.h"
 
-#include <stdlib.h>
-
 /* ---- columns and layers --------------------------------------------------------------------- */
 
-enum { UNCLAIMED = -1, SHARED = -2 };
+enum { UNCLAIMED = -1, SHARED = -2, NAME = 16 /* characters */ };
 
 /* Gates of the flag row that lead to one bit of the result alone belong to its column. What each
  * gate is claimed by; readers are seen before what they read. */
@@ -37,7 +35,7 @@ static int higher(const Node *gate, const int *column) {
     return one > other ? one : other;
 }
 
-int *gates_columns(const Unit *unit, const Netlist *netlist) {
+int *gates_columns(const Netlist *netlist) {
     int *column = memory_zeroed(netlist->node_count, sizeof column[0]);
     int *claim = claims_of(netlist);
     column[0] = GATES_NOWHERE;
@@ -52,11 +50,11 @@ int *gates_columns(const Unit *unit, const Netlist *netlist) {
         else if (node->part == PART_FLAGS && claim[k] >= 0)
             column[k] = claim[k];
         else if (higher(node, column) == GATES_NOWHERE)
-            column[k] = (int)unit->width - 1;
+            column[k] = (int)netlist->core->width - 1;
         else
             column[k] = higher(node, column);
     }
-    free(claim);
+    memory_free(claim);
     return column;
 }
 
@@ -81,10 +79,8 @@ int *gates_depths(const Netlist *netlist, const int *column) {
 /* ---- items ----------------------------------------------------------------------------------- */
 
 static Item *add_item(Sheet *sheet, ItemKind kind, uint32_t node, int group, int layer) {
-    if (sheet->item_count == sheet->item_room) {
-        sheet->item_room = sheet->item_room == 0 ? 64 : sheet->item_room * 2;
-        sheet->item = memory_resize(sheet->item, sheet->item_room, sizeof sheet->item[0]);
-    }
+    sheet->item =
+        memory_grow(sheet->item, &sheet->item_room, sheet->item_count + 1, sizeof sheet->item[0]);
     Item *item = &sheet->item[sheet->item_count++];
     *item = (Item){.kind = kind,
                    .node = node,
@@ -111,29 +107,6 @@ static bool is_here(const Sheet *sheet, uint32_t node) {
                                    : column >= (int)sheet->low && column < (int)sheet->top;
 }
 
-static bool is_input(const Sheet *sheet, uint32_t node) {
-    return sheet->netlist->nodes[node].kind == NODE_INPUT;
-}
-
-/* What a net is called where it goes to another sheet, or comes from outside. */
-static char *name_of(const Sheet *sheet, uint32_t node) {
-    const Node *of = &sheet->netlist->nodes[node];
-    if (of->kind != NODE_INPUT && sheet->carry[node] != CARRY_NONE)
-        return memory_text("%s%c%d", sheet->carry[node] == CARRY_PLAIN ? "" : "not ",
-                           values_carry_letter(of), of->index);
-    if (of->kind != NODE_INPUT)
-        return of->role == ROLE_NONE ? memory_text("n%u", node)
-               : of->index < 0       ? memory_text("%s", role_text(of->role))
-               : of->low >= 0 ? memory_text("%s_%d_%d", role_text(of->role), of->index, of->low)
-                              : memory_text("%s%d", role_text(of->role), of->index);
-    if (of->pin == PIN_A || of->pin == PIN_B)
-        return memory_text("%c%u", of->pin == PIN_A ? 'a' : 'b', of->bit);
-    const char *name = sheet->unit->pin[of->pin];
-    return unit_pin_bits(sheet->unit, of->pin) > 1
-               ? memory_text("%s[%u]", notes_short(name, 16).text, of->bit)
-               : memory_text("%s", notes_short(name, 16).text);
-}
-
 /* Which sheet an output pin is on: that of its column, a flag's that of what makes it. */
 static bool output_is_here(const Sheet *sheet, const Output *output) {
     if (output->pin == PIN_RESULT)
@@ -141,8 +114,8 @@ static bool output_is_here(const Sheet *sheet, const Output *output) {
     return is_here(sheet, literal_node(output->literal));
 }
 
-static void add_output(Sheet *sheet, uint32_t k) {
-    const Output *output = &sheet->netlist->outputs[k];
+/* An output pin, below an inverter where its inverse is what the netlist has. */
+static void add_output(Sheet *sheet, const Output *output) {
     bool is_result = output->pin == PIN_RESULT;
     int group = is_result ? group_of(sheet, (int)output->bit) : 0;
     Literal literal = output->literal;
@@ -150,21 +123,20 @@ static void add_output(Sheet *sheet, uint32_t k) {
     if (literal_inverted(literal) && node != 0) {
         int layer = is_here(sheet, node) ? sheet->depth[node] + 1 : 1;
         Item *inverter = add_item(sheet, ITEM_INVERTER, node, group, layer);
-        inverter->output = k;
         inverter->reads[0] = literal_not(literal);
+        inverter->drives = literal;
     }
     Item *item = add_item(sheet, ITEM_OUTPUT, node, group, 0);
-    item->output = k;
     item->reads[0] = node == 0 ? LITERAL_NONE : literal;
     const char *level = node != 0 ? "" : literal == LITERAL_1 ? " = 1" : " = 0";
-    item->name =
-        is_result ? memory_text("r%u%s", output->bit, level)
-                  : memory_text("%s%s", notes_short(sheet->unit->pin[output->pin], 16).text, level);
+    const char *pin = sheet->frame->unit->pin[output->pin];
+    item->name = is_result ? memory_text("r%u%s", output->bit, level)
+                           : memory_text("%s%s", notes_short(pin, NAME).text, level);
 }
 
 /* Marks the nets that the sheet's gates and outputs read, and those that others read. */
 static void mark_readers(const Sheet *sheet, bool *here, bool *elsewhere) {
-    const Netlist *netlist = sheet->netlist;
+    const Netlist *netlist = sheet->frame->netlist;
     for (uint32_t k = 1; k < netlist->node_count; k++)
         for (int side = 0; side < 2 && netlist_is_gate(&netlist->nodes[k]); side++)
             (is_here(sheet, k) ? here : elsewhere)[literal_node(netlist->nodes[k].in[side])] = true;
@@ -174,23 +146,31 @@ static void mark_readers(const Sheet *sheet, bool *here, bool *elsewhere) {
     }
 }
 
-static void add_node(Sheet *sheet, uint32_t k, bool here, bool elsewhere) {
-    const Node *node = &sheet->netlist->nodes[k];
-    if (is_here(sheet, k) && netlist_is_gate(node)) {
-        Item *gate =
-            add_item(sheet, ITEM_GATE, k, group_of(sheet, sheet->column[k]), sheet->depth[k]);
-        gate->drives = k * 2;
-        gate->reads[0] = node->in[0] & ~1u;
-        gate->reads[1] = node->in[1] & ~1u;
-        gate->name = sheet->carry[k] != CARRY_NONE ? name_of(sheet, k) : NULL;
-    } else if (here) {
-        int group = is_here(sheet, k) ? group_of(sheet, sheet->column[k]) : controls_group(sheet);
+/* What a net is called where it comes from outside, or goes there. */
+static char *name_of(const Sheet *sheet, uint32_t node) {
+    char *name = frame_name(sheet->frame, node * 2);
+    char *cut = memory_text("%s", notes_short(name, NAME).text);
+    memory_free(name);
+    return cut;
+}
+
+static void add_node(Sheet *sheet, uint32_t k, bool read_here, bool read_elsewhere) {
+    const Node *node = &sheet->frame->netlist->nodes[k];
+    bool here = is_here(sheet, k), gate = netlist_is_gate(node);
+    int group = here ? group_of(sheet, sheet->column[k]) : controls_group(sheet);
+    if (here && gate) {
+        Item *item = add_item(sheet, ITEM_GATE, k, group, sheet->depth[k]);
+        item->drives = k * 2;
+        item->reads[0] = node->in[0] & ~1u;
+        item->reads[1] = node->in[1] & ~1u;
+        item->name = sheet->frame->carry_of[k] > 0 ? name_of(sheet, k) : NULL;
+    } else if (read_here || (here && node->kind == NODE_INPUT)) {
         Item *source = add_item(sheet, ITEM_SOURCE, k, group, 0);
         source->drives = k * 2;
         source->name = name_of(sheet, k);
     }
     /* Pins of the unit are named wherever they are read; other nets where they are made, too. */
-    if (is_here(sheet, k) && elsewhere && netlist_is_gate(node)) {
+    if (here && read_elsewhere && gate) {
         Item *sink = add_item(sheet, ITEM_SINK, k, 0, 0);
         sink->reads[0] = k * 2;
         sink->name = name_of(sheet, k);
@@ -198,32 +178,28 @@ static void add_node(Sheet *sheet, uint32_t k, bool here, bool elsewhere) {
 }
 
 static void add_items(Sheet *sheet) {
-    const Netlist *netlist = sheet->netlist;
+    const Netlist *netlist = sheet->frame->netlist;
     bool *here = memory_zeroed(netlist->node_count, sizeof here[0]);
     bool *elsewhere = memory_zeroed(netlist->node_count, sizeof elsewhere[0]);
     mark_readers(sheet, here, elsewhere);
     for (uint32_t k = 1; k < netlist->node_count; k++)
-        add_node(sheet, k, here[k] || (is_input(sheet, k) && is_here(sheet, k)), elsewhere[k]);
+        add_node(sheet, k, here[k], elsewhere[k]);
     for (uint32_t k = 0; k < netlist->output_count; k++)
         if (output_is_here(sheet, &netlist->outputs[k]))
-            add_output(sheet, k);
-    free(here);
-    free(elsewhere);
-    for (uint32_t k = 0; k < sheet->item_count; k++) /* inverters drive nets of their own */
-        if (sheet->item[k].kind == ITEM_INVERTER)
-            sheet->item[k].drives = literal_not(sheet->item[k].reads[0]);
+            add_output(sheet, &netlist->outputs[k]);
+    memory_free(here);
+    memory_free(elsewhere);
 }
 
-/* ---- slots ------------------------------------------------------------------------------------
- */
+/* ---- slots ----------------------------------------------------------------------------------- */
 
 static void number_layers(Sheet *sheet) {
     int deepest = 0;
-    for (uint32_t k = 0; k < sheet->item_count; k++)
+    for (size_t k = 0; k < sheet->item_count; k++)
         if (sheet->item[k].layer > deepest)
             deepest = sheet->item[k].layer;
     sheet->layers = deepest + 1;
-    for (uint32_t k = 0; k < sheet->item_count; k++)
+    for (size_t k = 0; k < sheet->item_count; k++)
         if (sheet->item[k].kind == ITEM_OUTPUT || sheet->item[k].kind == ITEM_SINK)
             sheet->item[k].layer = sheet->layers;
 }
@@ -232,7 +208,7 @@ static void number_layers(Sheet *sheet) {
 static int *count_items(const Sheet *sheet) {
     int stride = sheet->layers + 1;
     int *count = memory_zeroed((size_t)sheet->group_count * (size_t)stride, sizeof count[0]);
-    for (uint32_t k = 0; k < sheet->item_count; k++)
+    for (size_t k = 0; k < sheet->item_count; k++)
         count[sheet->item[k].group * stride + sheet->item[k].layer]++;
     return count;
 }
@@ -255,14 +231,14 @@ static void number_slots(Sheet *sheet, const int *count) {
 static void place_items(Sheet *sheet, const int *count) {
     int stride = sheet->layers + 1;
     int *placed = memory_zeroed((size_t)sheet->group_count * (size_t)stride, sizeof placed[0]);
-    for (uint32_t k = 0; k < sheet->item_count; k++) {
+    for (size_t k = 0; k < sheet->item_count; k++) {
         Item *item = &sheet->item[k];
         int at = item->group * stride + item->layer;
         int slots = sheet->group_first[item->group + 1] - sheet->group_first[item->group];
         int spare = slots - count[at];
         item->slot = sheet->group_first[item->group] + spare / 2 + placed[at]++;
     }
-    free(placed);
+    memory_free(placed);
 }
 
 bool gates_may_stand_aside(const Item *item) {
@@ -285,25 +261,24 @@ void gates_plan(Sheet *sheet) {
     int *count = count_items(sheet);
     number_slots(sheet, count);
     place_items(sheet, count);
-    free(count);
+    memory_free(count);
     sheet->slot = memory_zeroed((size_t)sheet->slot_count + 1, sizeof sheet->slot[0]);
-    for (uint32_t k = 0; k < sheet->item_count; k++) {
-        const Item *item = &sheet->item[k];
-        double width = width_of(item);
-        Slot *slot = &sheet->slot[item->slot];
+    for (size_t k = 0; k < sheet->item_count; k++) {
+        double width = width_of(&sheet->item[k]);
+        Slot *slot = &sheet->slot[sheet->item[k].slot];
         slot->width = width > slot->width ? width : slot->width;
     }
 }
 
 void gates_free(Sheet *sheet) {
-    for (uint32_t k = 0; k < sheet->item_count; k++)
-        free(sheet->item[k].name);
-    free(sheet->item);
-    free(sheet->group_first);
-    free(sheet->slot);
-    free(sheet->net);
-    free(sheet->ending);
-    free(sheet->track);
-    free(sheet->channel_tracks);
-    free(sheet->channel_y);
+    for (size_t k = 0; k < sheet->item_count; k++)
+        memory_free(sheet->item[k].name);
+    memory_free(sheet->item);
+    memory_free(sheet->group_first);
+    memory_free(sheet->slot);
+    memory_free(sheet->net);
+    memory_free(sheet->ending);
+    memory_free(sheet->track);
+    memory_free(sheet->channel_tracks);
+    memory_free(sheet->channel_y);
 }
