@@ -21,9 +21,11 @@ header=$header,nors_only,nors_only_levels,nors_only_fan_out,smallest,shallowest,
 # From JSON to the CSV that it must equal; CMake reads JSON.
 cat >csv.cmake <<'CMAKE'
 file(READ ${JSON} json)
-function(value out)
-  string(JSON kind TYPE "${json}" ${ARGN})
-  string(JSON found GET "${json}" ${ARGN})
+# value OUT FROM KEY ...: FROM is the name of a variable that holds a small piece of the JSON: CMake
+# reads all of it each time.
+function(value out from)
+  string(JSON kind TYPE "${${from}}" ${ARGN})
+  string(JSON found GET "${${from}}" ${ARGN})
   if(kind STREQUAL "NULL")
     set(found "")
   elseif(kind STREQUAL "BOOLEAN")
@@ -38,35 +40,36 @@ set(text "")
 string(JSON widths LENGTH "${json}" widths)
 math(EXPR widths "${widths} - 1")
 foreach(w RANGE ${widths})
-  value(width widths ${w} width)
-  value(gates_bound widths ${w} gates_bound)
-  value(levels_bound widths ${w} levels_bound)
-  string(JSON rows LENGTH "${json}" widths ${w} structures)
+  string(JSON of_width GET "${json}" widths ${w})
+  value(width of_width width)
+  value(gates_bound of_width gates_bound)
+  value(levels_bound of_width levels_bound)
+  string(JSON rows LENGTH "${of_width}" structures)
   math(EXPR rows "${rows} - 1")
   foreach(r RANGE ${rows})
-    set(row widths ${w} structures ${r})
-    value(structure ${row} structure)
-    value(gates ${row} gates)
-    value(levels ${row} levels)
+    string(JSON row GET "${of_width}" structures ${r})
+    value(structure row structure)
+    value(gates row gates)
+    value(levels row levels)
     string(APPEND text "${width},${structure},${gates},${gates_bound},${levels},${levels_bound}")
     foreach(key fan_out prefix_cells prefix_cells_bound transistors)
-      value(figure ${row} ${key})
+      value(figure row ${key})
       string(APPEND text ",${figure}")
     endforeach()
     foreach(key and or xor nand nor xnor)
-      value(figure ${row} by_kind ${key})
+      value(figure row by_kind ${key})
       string(APPEND text ",${figure}")
     endforeach()
-    value(figure ${row} inverters)
+    value(figure row inverters)
     string(APPEND text ",${figure}")
     foreach(only nands_only nors_only)
       foreach(key gates levels fan_out)
-        value(figure ${row} ${only} ${key})
+        value(figure row ${only} ${key})
         string(APPEND text ",${figure}")
       endforeach()
     endforeach()
     foreach(key smallest shallowest front)
-      value(figure ${row} ${key})
+      value(figure row ${key})
       string(APPEND text ",${figure}")
     endforeach()
     string(APPEND text "\n")
@@ -158,14 +161,14 @@ drawn() {
 drawn
 drawn --widths 1
 drawn --widths 1,2,3,4 --flags none
-drawn --widths 128 --operations add,adc,sub,sbc,rsb,inc,dec,neg,pass --flags all --overflow saturate-unsigned
+drawn --widths 40 --operations add,adc,sub,sbc,rsb,inc,dec,neg,pass --flags all --overflow saturate-unsigned
 
 "$SUMWRIGHT" cost --svg drawing.svg --width 5 >stdout 2>stderr && wrong "replaces a drawing" || status=$?
 [ $status -eq 4 ] && grep -q -e --overwrite stderr && [ ! -s stdout ] || wrong "another drawing there"
 cp drawing.svg before.svg
-"$SUMWRIGHT" cost --svg missing/drawing.svg >stdout 2>stderr && wrong "writes nowhere" || status=$?
+"$SUMWRIGHT" cost --width 5 --svg missing/drawing.svg >stdout 2>stderr && wrong "writes nowhere" || status=$?
 [ $status -eq 4 ] && [ ! -s stdout ] && [ "$(wc -l <stderr)" -eq 1 ] || wrong "a folder that is not there"
-(ulimit -f 1 && exec "$SUMWRIGHT" cost --svg drawing.svg --overwrite >stdout 2>stderr) &&
+(ulimit -f 1 && exec "$SUMWRIGHT" cost --width 5 --svg drawing.svg --overwrite >stdout 2>stderr) &&
   wrong "writes past the limit" || status=$?
 [ $status -eq 4 ] && cmp drawing.svg before.svg || wrong "half a drawing"
 [ -z "$(find . -name '.sumwright-*')" ] || wrong "something left"
@@ -200,6 +203,6 @@ refuses "column 3" --flags half-carry --widths 8,2
 refuses "no circuit for these" --structures fewest --operations add,sub,inc
 refuses "'$(printf %60s | tr ' ' x)...'" --structures "$(printf %9999s | tr ' ' x)"
 refuses "'?'" --structures "$(printf '\033')"
-"$SUMWRIGHT" cost >/dev/full 2>stderr && wrong "status 0 with nowhere to print" || status=$?
+"$SUMWRIGHT" cost --width 5 >/dev/full 2>stderr && wrong "status 0 with nowhere to print" || status=$?
 [ $status -eq 4 ] || wrong "standard output full"
 echo "cost says the same in every format"

@@ -13,11 +13,11 @@ mkdir bin
 ln -s "$SUMWRIGHT" bin/sumwright
 PATH=$folder/bin:$PATH
 
-# stated.awk: from the options, the lines that must stand in the comment (blanks squeezed), each after
-# "+ ", or after "- " the starts of lines that must not.
+# stated.awk: from the options of each unit, the lines that must stand in its comments (blanks
+# squeezed), each after the unit's number and "+ ", or after "- " the starts of lines that must not.
 cat >stated.awk <<'AWK'
-function must(text) { print "+ " text }
-function never(text) { print "- " text }
+function must(text) { print NR " + " text }
+function never(text) { print NR " - " text }
 function binary(value, bits,  text) {
   for (text = ""; bits > 0; bits--) { text = value % 2 text; value = int(value / 2) }
   return text
@@ -29,6 +29,7 @@ BEGIN {
 }
 {
   enable = 0; result = "result"; a = "a"
+  split("", value); split("", does)
   for (k = 1; k <= NF; k++) {
     if ($k == "--enable") enable = 1
     else if ($k == "--port") { split($(k + 1), port, "="); if (port[1] == "a") a = port[2]; else result = port[2]; k++ }
@@ -83,7 +84,7 @@ BEGIN {
   if (flags ~ /,less-unsigned,/) must("less_unsigned the exact unsigned result is below 0")
   if (flags ~ /,parity,/) must("parity an odd number of the bits of the result is 1")
   if (flags ~ /,half-carry,/) must("half_carry what carry says, for the lowest four bits alone")
-  if (value["--registers"] == "none") { must("Without registers: the outputs follow the inputs."); never("Latency"); exit }
+  if (value["--registers"] == "none") { must("Without registers: the outputs follow the inputs."); never("Latency"); next }
   must("clk clock, rising edge")
   must("Latency: " (value["--registers"] == "both" ? "2 clock edges" : "1 clock edge") \
        " from the operands at the pins to their result at the pins;")
@@ -95,47 +96,71 @@ BEGIN {
 }
 AWK
 
-# found.awk: the lines that must be stated, then the comment: what is missing or too much in it.
+# found.awk: what is stated, then the files of the units (first/NUMBER/NAME): what is missing or too
+# much in the comment of each; the pins of the module that no line of it begins with; and, into
+# again.sh, the command in it, which is the same in all three.
 cat >found.awk <<'AWK'
-FNR == NR { if (/^\+ /) wanted[substr($0, 3)] = 1; else banned[substr($0, 3)] = 1; next }
-/^module/ || !/^\/\// { exit }
-{ gsub(/ +/, " "); sub(/^\/\/ ?/, ""); delete wanted[$0]
-  for (start in banned) if (index($0, start) == 1) print "too much: " $0 }
-END { for (text in wanted) print "missing: " text }
+FNR == NR {
+  number = $1; kind = $2; sub(/^[0-9]+ [+-] /, "")
+  if (kind == "+") wanted[number, ++wants[number]] = $0; else banned[number, ++bans[number]] = $0
+  next
+}
+function amiss(text) { print number " " name ": " text }
+function end_file(  text) {
+  for (text in left) amiss("missing: " text)
+  if (commands != 1) amiss(commands + 0 " commands")
+  if (name == "unit.v") {
+    first_command = command
+    print "(cd again/" number " && " command ") >emit.log 2>&1 || fails " number >"again.sh"
+    if (pins < 2) amiss("no pins at all")
+  } else if (command != first_command) amiss("another command")
+}
+FNR == 1 {
+  if (name != "") end_file()
+  split(FILENAME, part, "/"); number = part[2]; name = part[3]
+  split("", left); split("", stated)
+  commands = pins = listed = 0; commenting = 1
+  for (k = 1; k <= wants[number]; k++) left[wanted[number, k]] = 1
+}
+!/^\/\// { commenting = 0 }
+name == "unit.v" && /^\/\/   [A-Za-z_]/ { stated[$2] = 1 }
+name == "unit.v" && !listed && /^    (input|output) / {
+  pin = $NF; sub(/,$/, "", pin); pins++
+  if (!(pin in stated)) amiss("no pin " pin)
+}
+/^\);/ { listed = 1 }
+!commenting { next }
+/^\/\/ Made by: / { commands++; command = substr($0, 13) }
+{ gsub(/ +/, " "); sub(/^\/\/ ?/, ""); delete left[$0]
+  for (k = 1; k <= bans[number]; k++) if (index($0, banned[number, k]) == 1) amiss("too much: " $0) }
+END { end_file() }
 AWK
 
-# pins.awk: of NAME.v, the pins of the module that the comment does not begin a line with.
-cat >pins.awk <<'AWK'
-/^\/\/   [A-Za-z_]/ { stated[$2] = 1; next }
-/^    (input|output) / { pin = $NF; sub(/,$/, "", pin); if (!(pin in stated)) print "no pin " pin; pins++ }
-/^\);/ { if (pins < 2) print "no pins at all"; exit }
-AWK
-
+# wrong WHAT NUMBER
 wrong() {
   echo "wrong: $1"
-  echo "  $SUMWRIGHT emit --name unit $line"
+  echo "  $SUMWRIGHT emit --name unit $(sed -n "$2p" units)"
   exit 1
 }
 
-units=0
+units=$(wc -l <units)
+[ "$units" -gt 100 ] || wrong "only $units units" 1
 mkdir first again
+(cd first && seq "$units" | xargs mkdir)
+(cd again && seq "$units" | xargs mkdir)
+number=0
 while read -r line; do
-  rm -f first/* again/*
-  sumwright emit --name unit --out first --vectors 5 $line >emit.log 2>&1 || { cat emit.log; wrong "emit fails"; }
-  echo "$line" | awk -f stated.awk >stated
-  for file in unit.v unit_tb.v unit.vec; do
-    sed '/^$/q; /^[^\/]/q' first/$file >comment
-    awk -f found.awk stated comment >amiss
-    [ ! -s amiss ] || { cat amiss; wrong "the comment of $file"; }
-    sed -n 's/^\/\/ Made by: //p' comment >$file.command
-    [ "$(wc -l <$file.command)" -eq 1 ] || wrong "no command in $file"
-    cmp unit.v.command $file.command || wrong "another command in $file"
-  done
-  awk -f pins.awk first/unit.v >amiss
-  [ ! -s amiss ] || { cat amiss; wrong "pins"; }
-  (cd again && sh ../unit.v.command >/dev/null 2>../emit.log) || { cat emit.log; wrong "the command in the comment fails"; }
-  diff -rq first again || wrong "the command makes other files"
-  units=$((units + 1))
+  number=$((number + 1))
+  sumwright emit --name unit --out first/$number --vectors 5 $line >emit.log 2>&1 || { cat emit.log; wrong "emit fails" $number; }
 done <units
-[ $units -gt 100 ] || wrong "only $units units"
+awk -f stated.awk units >stated
+seq "$units" | sed 's/.*/first\/&\/unit.v first\/&\/unit_tb.v first\/&\/unit.vec/' | xargs -n 100000 awk -f found.awk stated >amiss
+[ ! -s amiss ] || { head -n 20 amiss; wrong "a comment" "$(sed 's/ .*//; q' amiss)"; }
+[ "$(wc -l <again.sh)" -eq "$units" ] || wrong "not every unit has its command" 1
+fails() {
+  cat emit.log
+  wrong "the command in the comment fails" $1
+}
+. ./again.sh
+diff -rq first again >differ || { cat differ; wrong "the command makes other files" "$(sed 's/[^0-9]*//; s/[^0-9].*//; q' differ)"; }
 echo "the comments of $units units say what they must, and their commands make them again"
