@@ -5,6 +5,7 @@
 #include "commands/grade.h"
 #include "gates/build.h"
 #include "gates/netlist/cost.h"
+#include "proof/say.h"
 #include "vectors/vectors.h"
 #include "verilog/testbench.h"
 #include "verilog/vector_file.h"
@@ -21,6 +22,7 @@ typedef struct {
     VectorPlan plan;
     VectorCount count;
     Netlist netlist;
+    Proof proof;  /* of the netlist; none for operators */
     Grade *grade; /* while the vectors are measured; NULL: the circuit is too large */
     bool graded;
     FaultCount faults;
@@ -39,6 +41,17 @@ static bool spell_command(Emit *emit, Problem *problem) {
     if (stream == NULL || fclose(stream) != 0)
         return problem_set(problem, STATUS_SURROUNDINGS, "out of memory; close other programs");
     return true;
+}
+
+/* ---- the circuit, before anything is written ------------------------------------------------- */
+
+static bool prove_circuit(Emit *emit, Problem *problem) {
+    const Unit *unit = &emit->request->unit;
+    if (unit->detail == DETAIL_OPERATORS)
+        return true;
+    prove(unit, &emit->netlist, prove_limits, &emit->proof);
+    return emit->proof.state != PROOF_DIFFERENT ||
+           say_difference(unit, &emit->netlist, &emit->proof, problem);
 }
 
 /* ---- the vectors, before they are written --------------------------------------------------- */
@@ -180,6 +193,16 @@ static void print_faults(const Emit *emit) {
     putchar('\n');
 }
 
+/* What is proved of the circuit, whatever its inputs. */
+static void print_proof(const Emit *emit) {
+    fputs("proof    ", stdout);
+    if (emit->request->unit.detail == DETAIL_OPERATORS)
+        fputs("none: the synthesizer makes the circuit", stdout);
+    else
+        say_proof(&emit->request->unit, &emit->netlist, &emit->proof, stdout);
+    putchar('\n');
+}
+
 static void print_report(const Emit *emit) {
     const char *folder = emit->request->out, *name = emit->request->unit.name;
     bool here = folder[0] == '.' && folder[1] == '\0';
@@ -193,6 +216,7 @@ static void print_report(const Emit *emit) {
     print_coverage(emit);
     print_circuit(emit);
     print_faults(emit);
+    print_proof(emit);
     puts("simulate");
     if (!here)
         printf("  cd %s\n", folder);
@@ -208,8 +232,10 @@ bool command_emit(const Request *request, Problem *problem) {
         return false;
     }
     build_netlist(&request->unit, &emit.netlist);
-    measure(&emit);
-    bool good = write_files(&emit, files, problem);
+    bool good = prove_circuit(&emit, problem);
+    if (good)
+        measure(&emit);
+    good = good && write_files(&emit, files, problem);
     if (good)
         good = files_commit(files, problem);
     else

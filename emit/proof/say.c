@@ -1,0 +1,67 @@
+/* See say.h. */
+#include "proof/say.h"
+
+#include "base/memory.h"
+
+#include <stdlib.h>
+
+/* "result[3]", "carry" */
+static char *output_name(const Unit *unit, const Netlist *netlist, const Proof *proof) {
+    const Output *output = &netlist->outputs[proof->output];
+    const char *pin = unit->pin[output->pin];
+    return unit_pin_bits(unit, output->pin) == 1 ? memory_text("%s", pin)
+                                                 : memory_text("%s[%u]", pin, output->bit);
+}
+
+/* Cells are proved as the gates that they stand for; registers take no part. */
+static void say_equal(const Unit *unit, FILE *out) {
+    char inputs[SHARE_BYTES];
+    prove_inputs_text(unit, inputs);
+    fprintf(out, "%sequal to the definition for all %s inputs%s%s",
+            unit->detail == DETAIL_CELLS ? "as gates, " : "", inputs,
+            unit->control == CONTROL_ONE_HOT ? " with one request or none" : "",
+            unit->registers != REGISTERS_NONE ? ", between the registers" : "");
+}
+
+void say_proof(const Unit *unit, const Netlist *netlist, const Proof *proof, FILE *out) {
+    if (proof->state == PROOF_EQUAL) {
+        say_equal(unit, out);
+        return;
+    }
+    char *name = output_name(unit, netlist, proof);
+    fprintf(out, "open for %u of %u outputs, the first %s: more than %u nodes or %llu steps",
+            proof->open, netlist->output_count, name, prove_limits.nodes,
+            (unsigned long long)prove_limits.steps);
+    if (proof->open < netlist->output_count) {
+        fputs("; the others ", out);
+        say_equal(unit, out);
+    }
+    free(name);
+}
+
+/* "0x1f", of as many digits as the number needs */
+static char *hexadecimal(const uint64_t *limb) {
+    char *text = memory_zeroed(UNIT_WIDTH_MAX / 4 + 3, 1);
+    unsigned digit = UNIT_WIDTH_MAX / 4, used = 0;
+    while (digit > 1 && (limb[(digit - 1) / 16] >> (digit - 1) % 16 * 4 & 15) == 0)
+        digit--;
+    text[used++] = '0';
+    text[used++] = 'x';
+    while (digit-- > 0)
+        text[used++] = "0123456789abcdef"[limb[digit / 16] >> digit % 16 * 4 & 15];
+    return text;
+}
+
+bool say_difference(const Unit *unit, const Netlist *netlist, const Proof *proof,
+                    Problem *problem) {
+    char *name = output_name(unit, netlist, proof);
+    char *a = hexadecimal(proof->example.a), *b = hexadecimal(proof->example.b);
+    problem_set(problem, STATUS_SURROUNDINGS,
+                "internal fault: the circuit's %s is not %d, as the definition says, for control "
+                "%u, cin %d, a = %s, b = %s; nothing is written, please report the command",
+                name, proof->wanted, proof->example.control, proof->example.cin, a, b);
+    free(name);
+    free(a);
+    free(b);
+    return false;
+}
