@@ -1,10 +1,9 @@
-/* See definition.h. A new operation is a row of formulas, a new flag a row of flags. */
+/* See definition.h. A new operation is a formula_..., a new flag a define_... */
 #include "proof/definition.h"
 
 #include "base/memory.h"
 
 #include <assert.h>
-#include <stdlib.h>
 
 /* An operation on numbers: first + second + extra, or first - second - extra. */
 typedef enum { NUMBER_0, NUMBER_A, NUMBER_B } Number;
@@ -18,18 +17,18 @@ typedef struct {
     Extra extra;
 } Formula;
 
-static const Formula formulas[] = {
-    [OP_ADD] = {NUMBER_A, PLUS, NUMBER_B, EXTRA_0},
-    [OP_ADC] = {NUMBER_A, PLUS, NUMBER_B, EXTRA_CIN},
-    [OP_SUB] = {NUMBER_A, MINUS, NUMBER_B, EXTRA_0},
-    [OP_SBC] = {NUMBER_A, MINUS, NUMBER_B, EXTRA_CIN},
-    [OP_RSB] = {NUMBER_B, MINUS, NUMBER_A, EXTRA_0},
-    [OP_INC] = {NUMBER_A, PLUS, NUMBER_0, EXTRA_1},
-    [OP_DEC] = {NUMBER_A, MINUS, NUMBER_0, EXTRA_1},
-    [OP_NEG] = {NUMBER_0, MINUS, NUMBER_A, EXTRA_0},
-    [OP_PASS] = {NUMBER_A, PLUS, NUMBER_0, EXTRA_0},
-};
-_Static_assert(sizeof formulas / sizeof formulas[0] == OP_COUNT, "a formula for each operation");
+static const Formula formula_add = {NUMBER_A, PLUS, NUMBER_B, EXTRA_0};
+static const Formula formula_adc = {NUMBER_A, PLUS, NUMBER_B, EXTRA_CIN};
+static const Formula formula_sub = {NUMBER_A, MINUS, NUMBER_B, EXTRA_0};
+static const Formula formula_sbc = {NUMBER_A, MINUS, NUMBER_B, EXTRA_CIN};
+static const Formula formula_rsb = {NUMBER_B, MINUS, NUMBER_A, EXTRA_0};
+static const Formula formula_inc = {NUMBER_A, PLUS, NUMBER_0, EXTRA_1};
+static const Formula formula_dec = {NUMBER_A, MINUS, NUMBER_0, EXTRA_1};
+static const Formula formula_neg = {NUMBER_0, MINUS, NUMBER_A, EXTRA_0};
+static const Formula formula_pass = {NUMBER_A, PLUS, NUMBER_0, EXTRA_0};
+
+#define FORMULA_ROW(ID, id, ...) [OP_##ID] = &formula_##id,
+static const Formula *const formulas[OP_COUNT] = {OPERATIONS(FORMULA_ROW)};
 
 /* An operation worked on paper, and where its result is cut to the highest number there is, or to
  * the lowest. All are held. */
@@ -142,7 +141,6 @@ static void find_cut(const Definition *definition, Worked *worked) {
         set(d, worked->minus ? &worked->below : &worked->above, worked->out);
         break;
     case OVERFLOW_WRAP:
-    case OVERFLOW_COUNT:
         break;
     }
 }
@@ -173,35 +171,35 @@ static Diagram delivered(const Definition *definition, const Worked *worked, uns
 
 typedef Diagram FlagDefinition(const Definition *definition, const Worked *worked);
 
-static Diagram carry(const Definition *definition, const Worked *worked) {
+static Diagram define_carry(const Definition *definition, const Worked *worked) {
     return at_pin(definition, worked->minus, worked->out);
 }
 
-static Diagram half_carry(const Definition *definition, const Worked *worked) {
+static Diagram define_half_carry(const Definition *definition, const Worked *worked) {
     return at_pin(definition, worked->minus, worked->nibble);
 }
 
-static Diagram overflow(const Definition *definition, const Worked *worked) {
+static Diagram define_overflow(const Definition *definition, const Worked *worked) {
     (void)definition;
     return worked->overflow;
 }
 
-static Diagram less_signed(const Definition *definition, const Worked *worked) {
+static Diagram define_less_signed(const Definition *definition, const Worked *worked) {
     (void)definition;
     return worked->negative;
 }
 
 /* An exact unsigned result is below 0 where a subtraction ends with a borrow. */
-static Diagram less_unsigned(const Definition *definition, const Worked *worked) {
+static Diagram define_less_unsigned(const Definition *definition, const Worked *worked) {
     (void)definition;
     return worked->minus ? worked->out : DIAGRAM_0;
 }
 
-static Diagram negative(const Definition *definition, const Worked *worked) {
+static Diagram define_negative(const Definition *definition, const Worked *worked) {
     return delivered(definition, worked, definition->unit->width - 1);
 }
 
-static Diagram zero(const Definition *definition, const Worked *worked) {
+static Diagram define_zero(const Definition *definition, const Worked *worked) {
     bool none_high = true, none_low = true;
     for (unsigned bit = 0; bit < definition->unit->width; bit++) {
         none_high &= !highest(definition->unit, bit);
@@ -210,7 +208,7 @@ static Diagram zero(const Definition *definition, const Worked *worked) {
     return cut(definition, worked, none_high, none_low, worked->none);
 }
 
-static Diagram parity(const Definition *definition, const Worked *worked) {
+static Diagram define_parity(const Definition *definition, const Worked *worked) {
     bool odd_high = false, odd_low = false;
     for (unsigned bit = 0; bit < definition->unit->width; bit++) {
         odd_high ^= highest(definition->unit, bit);
@@ -219,17 +217,8 @@ static Diagram parity(const Definition *definition, const Worked *worked) {
     return cut(definition, worked, odd_high, odd_low, worked->odd);
 }
 
-static FlagDefinition *const flags[] = {
-    [FLAG_CARRY] = carry,
-    [FLAG_OVERFLOW] = overflow,
-    [FLAG_ZERO] = zero,
-    [FLAG_NEGATIVE] = negative,
-    [FLAG_LESS_SIGNED] = less_signed,
-    [FLAG_LESS_UNSIGNED] = less_unsigned,
-    [FLAG_PARITY] = parity,
-    [FLAG_HALF_CARRY] = half_carry,
-};
-_Static_assert(sizeof flags / sizeof flags[0] == FLAG_COUNT, "a definition for each flag");
+#define DEFINE_ROW(ID, id, ...) [FLAG_##ID] = define_##id,
+static FlagDefinition *const flags[FLAG_COUNT] = {FLAGS(DEFINE_ROW)};
 
 /* ---- the whole ------------------------------------------------------------------------------ */
 
@@ -248,7 +237,7 @@ static Diagram chosen(const Definition *definition, int choice) {
 
 static void work(Definition *definition, int choice) {
     const Unit *unit = definition->unit;
-    const Formula *formula = &formulas[unit->choice[choice].operation];
+    const Formula *formula = formulas[unit->choice[choice].operation];
     Worked *worked = &definition->worked[choice];
     *worked = (Worked){.minus = formula->sign == MINUS, .none = DIAGRAM_1};
     worked->digit = memory_zeroed(unit->width, sizeof worked->digit[0]);
@@ -278,9 +267,9 @@ void definition_free(Definition *definition) {
                                 worked->odd,      worked->above,    worked->below};
         for (size_t k = 0; k < sizeof held / sizeof held[0]; k++)
             diagram_drop(definition->diagrams, held[k]);
-        free(worked->digit);
+        memory_free(worked->digit);
     }
-    free(definition);
+    memory_free(definition);
 }
 
 Diagram definition_output(const Definition *definition, Pin pin, unsigned bit) {

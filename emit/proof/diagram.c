@@ -5,7 +5,6 @@
 #include "base/memory.h"
 
 #include <assert.h>
-#include <stdlib.h>
 #include <string.h>
 
 enum {
@@ -91,13 +90,13 @@ Diagrams *diagram_open(unsigned levels, DiagramLimits limits) {
 void diagram_close(Diagrams *diagrams) {
     if (diagrams == NULL)
         return;
-    free(diagrams->nodes);
-    free(diagrams->holds);
-    free(diagrams->places);
-    free(diagrams->results);
-    free(diagrams->frames);
-    free(diagrams->waiting);
-    free(diagrams);
+    memory_free(diagrams->nodes);
+    memory_free(diagrams->holds);
+    memory_free(diagrams->places);
+    memory_free(diagrams->results);
+    memory_free(diagrams->frames);
+    memory_free(diagrams->waiting);
+    memory_free(diagrams);
 }
 
 /* ---- nodes ---------------------------------------------------------------------------------- */
@@ -117,7 +116,7 @@ static void link_node(Diagrams *diagrams, uint32_t k) {
 
 /* Twice the places, and as many results to remember up to a bound. */
 static void grow_tables(Diagrams *diagrams) {
-    free(diagrams->places);
+    memory_free(diagrams->places);
     diagrams->place_count *= 2;
     diagrams->places = memory_resize(NULL, diagrams->place_count, sizeof diagrams->places[0]);
     memset(diagrams->places, 0xff, diagrams->place_count * sizeof diagrams->places[0]);
@@ -126,7 +125,7 @@ static void grow_tables(Diagrams *diagrams) {
             link_node(diagrams, k);
     if (diagrams->result_count >= MOST_RESULTS)
         return;
-    free(diagrams->results);
+    memory_free(diagrams->results);
     diagrams->result_count *= 2;
     diagrams->results = memory_zeroed(diagrams->result_count, sizeof diagrams->results[0]);
 }

@@ -5,7 +5,6 @@
 #include "gates/netlist/readers.h"
 
 #include <assert.h>
-#include <stdlib.h>
 
 typedef struct {
     const Netlist *netlist;
@@ -68,8 +67,8 @@ uint32_t *order_find(const Netlist *netlist) {
         reach(&search, k);
     assert(search.count == count);
     readers_free(&search.readers);
-    free(search.lacking);
-    free(search.placed);
-    free(search.stack);
+    memory_free(search.lacking);
+    memory_free(search.placed);
+    memory_free(search.stack);
     return search.order;
 }

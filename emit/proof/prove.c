@@ -6,7 +6,6 @@
 #include "proof/order.h"
 
 #include <assert.h>
-#include <stdlib.h>
 #include <string.h>
 
 const DiagramLimits prove_limits = {1u << 22, UINT64_C(1) << 24};
@@ -55,11 +54,11 @@ static void prepare(Sweep *sweep, const Unit *unit, DiagramLimits limits) {
 static void release(Sweep *sweep) {
     definition_free(sweep->definition);
     diagram_close(sweep->diagrams);
-    free(sweep->value);
-    free(sweep->unread);
-    free(sweep->output);
-    free(sweep->next);
-    free(sweep);
+    memory_free(sweep->value);
+    memory_free(sweep->unread);
+    memory_free(sweep->output);
+    memory_free(sweep->next);
+    memory_free(sweep);
 }
 
 /* ---- one gate ------------------------------------------------------------------------------- */
@@ -185,7 +184,7 @@ static void show_difference(Sweep *sweep, const Unit *unit) {
     diagram_example(d, sweep->first, variable);
     inputs_levels_of(&sweep->inputs, variable, &proof->example);
     proof->wanted = value_at(d, sweep->wanted, variable);
-    free(variable);
+    memory_free(variable);
     Diagram inside = diagram_and(d, sweep->wrong, inputs_contract(d, &sweep->inputs));
     unsigned exponent, odd = inputs_count(unit, &exponent);
     if (inside != DIAGRAM_NONE && proof->open == 0)
@@ -194,6 +193,7 @@ static void show_difference(Sweep *sweep, const Unit *unit) {
 
 void prove(const Unit *unit, const Netlist *netlist, DiagramLimits limits, Proof *proof) {
     memset(proof, 0, sizeof *proof);
+    proof->limits = limits;
     Sweep *sweep = memory_zeroed(1, sizeof *sweep);
     sweep->netlist = netlist;
     sweep->proof = proof;
@@ -211,7 +211,7 @@ void prove(const Unit *unit, const Netlist *netlist, DiagramLimits limits, Proof
         show_difference(sweep, unit);
     proof->peak = diagram_peak(sweep->diagrams);
     proof->steps = diagram_steps(sweep->diagrams);
-    free(order);
+    memory_free(order);
     release(sweep);
 }
 

@@ -16,6 +16,7 @@ typedef enum {
 
 typedef struct {
     ProofState state;
+    DiagramLimits limits;    /* those that it was held to */
     uint32_t open;           /* outputs that could not be compared within the limits */
     uint32_t output;         /* DIFFERENT: the first output found to differ, OPEN: the first open;
                                 an index into the netlist's outputs */

@@ -3,8 +3,6 @@
 
 #include "base/memory.h"
 
-#include <stdlib.h>
-
 /* "result[3]", "carry" */
 static char *output_name(const Unit *unit, const Netlist *netlist, const Proof *proof) {
     const Output *output = &netlist->outputs[proof->output];
@@ -13,12 +11,11 @@ static char *output_name(const Unit *unit, const Netlist *netlist, const Proof *
                                                  : memory_text("%s[%u]", pin, output->bit);
 }
 
-/* Cells are proved as the gates that they stand for; registers take no part. */
+/* Registers take no part. */
 static void say_equal(const Unit *unit, FILE *out) {
     char inputs[SHARE_BYTES];
     prove_inputs_text(unit, inputs);
-    fprintf(out, "%sequal to the definition for all %s inputs%s%s",
-            unit->detail == DETAIL_CELLS ? "as gates, " : "", inputs,
+    fprintf(out, "equal to the definition for all %s inputs%s%s", inputs,
             unit->control == CONTROL_ONE_HOT ? " with one request or none" : "",
             unit->registers != REGISTERS_NONE ? ", between the registers" : "");
 }
@@ -30,13 +27,13 @@ void say_proof(const Unit *unit, const Netlist *netlist, const Proof *proof, FIL
     }
     char *name = output_name(unit, netlist, proof);
     fprintf(out, "open for %u of %u outputs, the first %s: more than %u nodes or %llu steps",
-            proof->open, netlist->output_count, name, prove_limits.nodes,
-            (unsigned long long)prove_limits.steps);
+            proof->open, netlist->output_count, name, proof->limits.nodes,
+            (unsigned long long)proof->limits.steps);
     if (proof->open < netlist->output_count) {
         fputs("; the others ", out);
         say_equal(unit, out);
     }
-    free(name);
+    memory_free(name);
 }
 
 /* "0x1f", of as many digits as the number needs */
@@ -60,8 +57,8 @@ bool say_difference(const Unit *unit, const Netlist *netlist, const Proof *proof
                 "internal fault: the circuit's %s is not %d, as the definition says, for control "
                 "%u, cin %d, a = %s, b = %s; nothing is written, please report the command",
                 name, proof->wanted, proof->example.control, proof->example.cin, a, b);
-    free(name);
-    free(a);
-    free(b);
+    memory_free(name);
+    memory_free(a);
+    memory_free(b);
     return false;
 }

@@ -5,7 +5,6 @@
 
 #include <math.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 enum {
@@ -99,7 +98,7 @@ static void add_count(const Counting *counting, Diagram x, unsigned from, uint64
     if (x & 1u)
         take_from_power(count, limbs, counting->levels - level);
     add_shifted(sum, count, limbs, level - from);
-    free(count);
+    memory_free(count);
 }
 
 /* Counts a node both of whose branches are counted. */
@@ -143,7 +142,7 @@ static bool count_all(Counting *counting, Diagram x) {
         else
             fits = count_node(counting, x);
     }
-    free(path);
+    memory_free(path);
     return fits;
 }
 
@@ -157,8 +156,8 @@ static uint64_t *count_of(const Diagrams *diagrams, Diagram x, unsigned *limbs) 
         sum = memory_zeroed(*limbs, sizeof sum[0]);
         add_count(&counting, x, 0, sum);
     }
-    free(counting.place);
-    free(counting.count);
+    memory_free(counting.place);
+    memory_free(counting.count);
     return sum;
 }
 
@@ -222,5 +221,5 @@ void share_text(const Diagrams *diagrams, Diagram x, unsigned odd, unsigned expo
     } else {
         large_text(number, limbs, odd, exponent, text);
     }
-    free(number);
+    memory_free(number);
 }

@@ -114,6 +114,7 @@ refuses 2 "written twice" emit --out whole --coverage addsub8.v
 # Without random vectors the compact set stays, and the report says what is lost.
 grep -q '^vectors .* compact set, .*; none at random: ' stdout || wrong "--vectors 0 says nothing"
 grep -q '^faults .* all caught by the first [0-9]* vectors$' stdout || wrong "no strength line"
+grep -q '^proof    equal to the definition for all 2^25 inputs$' stdout || wrong "no proof line"
 grep -q '^coverage 2/2 operations, 16/16 flag levels, ' stdout || wrong "no coverage line"
 
 # Surroundings.
