@@ -3,14 +3,6 @@
 
 #include "base/memory.h"
 
-/* "result[3]", "carry" */
-static char *output_name(const Unit *unit, const Netlist *netlist, const Proof *proof) {
-    const Output *output = &netlist->outputs[proof->output];
-    const char *pin = unit->pin[output->pin];
-    return unit_pin_bits(unit, output->pin) == 1 ? memory_text("%s", pin)
-                                                 : memory_text("%s[%u]", pin, output->bit);
-}
-
 /* Registers take no part. */
 static void say_equal(const Unit *unit, FILE *out) {
     char inputs[SHARE_BYTES];
@@ -25,15 +17,17 @@ void say_proof(const Unit *unit, const Netlist *netlist, const Proof *proof, FIL
         say_equal(unit, out);
         return;
     }
-    char *name = output_name(unit, netlist, proof);
-    fprintf(out, "open for %u of %u outputs, the first %s: more than %u nodes or %llu steps",
-            proof->open, netlist->output_count, name, proof->limits.nodes,
+    const Output *output = &netlist->outputs[proof->output];
+    fprintf(out, "open for %u of %u outputs, the first %s", proof->open, netlist->output_count,
+            unit->pin[output->pin]);
+    if (unit_pin_bits(unit, output->pin) > 1)
+        fprintf(out, "[%u]", output->bit);
+    fprintf(out, ": more than %u nodes or %llu steps", proof->limits.nodes,
             (unsigned long long)proof->limits.steps);
     if (proof->open < netlist->output_count) {
         fputs("; the others ", out);
         say_equal(unit, out);
     }
-    memory_free(name);
 }
 
 /* "0x1f", of as many digits as the number needs */
@@ -51,13 +45,14 @@ static char *hexadecimal(const uint64_t *limb) {
 
 bool say_difference(const Unit *unit, const Netlist *netlist, const Proof *proof,
                     Problem *problem) {
-    char *name = output_name(unit, netlist, proof);
+    const Output *output = &netlist->outputs[proof->output];
     char *a = hexadecimal(proof->example.a), *b = hexadecimal(proof->example.b);
-    problem_set(problem, STATUS_SURROUNDINGS,
-                "internal fault: the circuit's %s is not %d, as the definition says, for control "
-                "%u, cin %d, a = %s, b = %s; nothing is written, please report the command",
-                name, proof->wanted, proof->example.control, proof->example.cin, a, b);
-    memory_free(name);
+    problem_set(
+        problem, STATUS_SURROUNDINGS,
+        "internal fault: bit %u of the circuit's %s is not %d, as the definition says, for control "
+        "%u, cin %d, a = %s, b = %s; nothing is written, please report the command",
+        output->bit, unit->pin[output->pin], proof->wanted, proof->example.control,
+        proof->example.cin, a, b);
     memory_free(a);
     memory_free(b);
     return false;

@@ -371,10 +371,11 @@ static void test_a_difference_is_told_with_an_input(void **state) {
     prove(&unit, &netlist, prove_limits, &proof);
     assert_false(say_difference(&unit, &netlist, &proof, &problem));
     assert_int_equal(problem.status, STATUS_SURROUNDINGS);
-    assert_string_equal(problem.text,
-                        "internal fault: the circuit's result[5] is not 0, as the definition says, "
-                        "for control 0, cin 0, a = 0x0, b = 0x0; nothing is written, please report "
-                        "the command");
+    assert_string_equal(
+        problem.text,
+        "internal fault: bit 5 of the circuit's result is not 0, as the definition says, "
+        "for control 0, cin 0, a = 0x0, b = 0x0; nothing is written, please report "
+        "the command");
     assert_string_equal(proof.share, "every input");
     netlist_free(&netlist);
 }
