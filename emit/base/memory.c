@@ -92,7 +92,8 @@ static size_t bytes_of(size_t count, size_t size) {
 }
 
 void *memory_zeroed(size_t count, size_t size) {
-    void *block = calloc(1, bytes_of(count, size));
+    size_t bytes = bytes_of(count, size);
+    void *block = bytes == SIZE_MAX ? NULL : calloc(1, bytes);
     if (block == NULL)
         memory_lacks();
     return watch.pool != NULL ? join(block, watch.pool) : block;
@@ -100,8 +101,9 @@ void *memory_zeroed(size_t count, size_t size) {
 
 void *memory_resize(void *block, size_t count, size_t size) {
     bool links = watch.pool != NULL && block != NULL;
+    size_t bytes = bytes_of(count, size);
     void *old = links ? leave(block) : block;
-    void *grown = realloc(old, bytes_of(count, size));
+    void *grown = bytes == SIZE_MAX ? NULL : realloc(old, bytes);
     if (grown == NULL) {
         if (links)
             join(old, watch.pool);
