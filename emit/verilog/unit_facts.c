@@ -3,7 +3,6 @@
 
 #include "base/memory.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 bool unit_facts_fill(Facts *facts, const char *fact, const Templates *templates,

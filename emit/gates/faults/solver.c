@@ -13,7 +13,7 @@ static const uint32_t NO_CLAUSE = UINT32_MAX;
 typedef struct {
     uint32_t *clause;
     uint32_t count;
-    uint32_t room;
+    size_t room;
 } Watchers;
 
 struct Solver {
@@ -161,19 +161,15 @@ static void make_true(Solver *solver, uint32_t literal, uint32_t reason) {
 
 static void watch(Solver *solver, uint32_t literal, uint32_t clause) {
     Watchers *watchers = &solver->watchers[literal];
-    if (watchers->count == watchers->room) {
-        watchers->room = watchers->room == 0 ? 4 : 2 * watchers->room;
-        watchers->clause = memory_resize(watchers->clause, watchers->room, sizeof(uint32_t));
-    }
+    watchers->clause = memory_grow(watchers->clause, &watchers->room, watchers->count + 1u,
+                                   sizeof watchers->clause[0]);
     watchers->clause[watchers->count++] = clause;
 }
 
 /* A clause of two literals or more; where it starts. */
 static uint32_t store(Solver *solver, const uint32_t *literals, uint32_t count) {
-    if (solver->arena_count + count + 1 > solver->arena_room) {
-        solver->arena_room = 2 * (solver->arena_room + count + 1);
-        solver->arena = memory_resize(solver->arena, solver->arena_room, sizeof(uint32_t));
-    }
+    solver->arena = memory_grow(solver->arena, &solver->arena_room,
+                                solver->arena_count + count + 1, sizeof solver->arena[0]);
     uint32_t clause = (uint32_t)solver->arena_count;
     solver->arena[solver->arena_count++] = count;
     memcpy(solver->arena + solver->arena_count, literals, count * sizeof *literals);

@@ -4,9 +4,8 @@
  * NAND of inverses is OR, so the inverses that a circuit needs decide what it costs. For each pair
  * of signals that gates join (see pairs.h) there are six ways to make what is read of its XOR and
  * products; each finds them ready in one polarity and reads its operands in some polarities. The
- * mapper goes through the pairs from the outputs to the inputs, several times, and takes for each
- * what is cheapest given what its readers have chosen and what the others chose last time; the best
- * of the passes is built. Inverses are shared. Linear in gates.
+ * mapper takes for each what is cheapest, and improves the whole (see plan.c). Inverses are shared.
+ * Linear in gates.
  *
  * An XOR takes four NANDs, a full adder nine (S. Muroga and others, "Optimal One-Bit Full Adders
  * With Different Types of Gates", IEEE Transactions on Computers, 1974: eight are impossible). A

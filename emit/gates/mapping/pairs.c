@@ -34,21 +34,21 @@ static bool choose(const Pairs *pairs, uint32_t product, uint32_t beside, uint32
     int shape = pairs_shape(pairs, product), beside_shape = pairs_shape(pairs, beside);
     for (int side = 0; side < 2; side++) {
         uint32_t chooser = here->operand[side];
-        bool turned = (shape >> side & 1) != 0;
+        bool inverted = (shape >> side & 1) != 0;
         others[0] = product - (uint32_t)shape + (uint32_t)(shape ^ (side == 0 ? 2 : 1));
         if (chooser == pairs_signal(pairs, there, SHAPE_XOR)) {
-            /* This half is chosen where they differ, or where turned agree; the other half is their
+            /* This half is chosen where they differ, or where inverted agree; the other half is their
              * common value, or the first's where they differ. */
             bool alike = beside_shape == 0 || beside_shape == 3;
             others[1] = beside - (uint32_t)beside_shape + (uint32_t)(beside_shape ^ 3);
-            if (alike != turned)
+            if (alike != inverted)
                 return true;
         }
         for (int far = 0; far < 2; far++) {
             others[1] =
                 beside - (uint32_t)beside_shape + (uint32_t)(beside_shape ^ (far == 0 ? 2 : 1));
             if (pairs->pair[there].operand[far] == chooser &&
-                ((beside_shape >> far & 1) != 0) != turned)
+                ((beside_shape >> far & 1) != 0) != inverted)
                 return true;
         }
     }
@@ -84,10 +84,10 @@ static Term product(Pairs *pairs, Term x, Term y) {
         return x;
     uint32_t pair = find_pair(pairs, x >> 1, y >> 1);
     bool swapped = pairs->pair[pair].operand[0] != x >> 1;
-    uint32_t turn_x = (swapped ? y : x) & 1, turn_y = (swapped ? x : y) & 1;
-    if (turn_x && turn_y && !pairs->pair[pair].selects)
+    uint32_t invert_x = (swapped ? y : x) & 1, invert_y = (swapped ? x : y) & 1;
+    if (invert_x && invert_y && !pairs->pair[pair].selects)
         find_selection(pairs, &pairs->pair[pair]);
-    return pairs_signal(pairs, pair, (int)(turn_x | turn_y << 1)) * 2;
+    return pairs_signal(pairs, pair, (int)(invert_x | invert_y << 1)) * 2;
 }
 
 static Term difference(Pairs *pairs, Term x, Term y) {

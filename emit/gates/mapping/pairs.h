@@ -14,8 +14,8 @@
 typedef uint32_t Term;
 
 enum {
-    SHAPE_TURN_X = 1, /* bits of a product's number: its first operand is inverted */
-    SHAPE_TURN_Y = 2, /* its second */
+    SHAPE_INVERT_X = 1, /* bits of a product's number: its first operand is inverted */
+    SHAPE_INVERT_Y = 2, /* its second */
     SHAPE_PRODUCTS = 4,
     SHAPE_XOR = 4, /* beyond the products */
     SHAPES = 5

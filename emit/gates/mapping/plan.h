@@ -8,13 +8,12 @@
 typedef struct {
     unsigned char way;
     bool through_y; /* see way_effort */
-    bool turned;    /* the pair's selection is made of its other products */
+    bool by_others; /* the pair's selection is made of its other products */
 } Plan;
 
 typedef struct {
     Plan *plan;        /* of each pair */
     uint32_t *readers; /* of each term: gates and outputs that read it */
-    uint64_t gates;    /* of the whole */
 } Plans;
 
 /* Linear in pairs. Free with plans_free. */

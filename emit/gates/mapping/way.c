@@ -8,7 +8,7 @@ bool way_inverts(int way) {
 int way_base(int way) {
     if (way < WAY_APART)
         return way;
-    return way == WAY_APART ? 0 : SHAPE_TURN_Y;
+    return way == WAY_APART ? 0 : SHAPE_INVERT_Y;
 }
 
 static bool reads_xor(const Wanted *wanted) {
@@ -16,21 +16,21 @@ static bool reads_xor(const Wanted *wanted) {
 }
 
 static Effort through_product(const Wanted *wanted, int way, bool through_y) {
-    bool turn_x = (way & SHAPE_TURN_X) != 0, turn_y = (way & SHAPE_TURN_Y) != 0;
+    bool invert_x = (way & SHAPE_INVERT_X) != 0, invert_y = (way & SHAPE_INVERT_Y) != 0;
     Set first = 1u << way, by_y = 1u << (way ^ 1), by_x = 1u << (way ^ 2), last = 1u << (way ^ 3);
     Effort effort = {.made = wanted->inverses | wanted->plain};
     if (reads_xor(wanted))
         effort.made |= by_x | by_y;
     if (effort.made & last) {
         effort.made |= through_y ? by_x : by_y;
-        effort.terms |= through_y ? way_term(1, !turn_y) : way_term(0, !turn_x);
+        effort.terms |= through_y ? way_term(1, !invert_y) : way_term(0, !invert_x);
     }
     if (effort.made & (by_x | by_y))
         effort.made |= first;
     if (effort.made & (first | by_x))
-        effort.terms |= way_term(0, turn_x);
+        effort.terms |= way_term(0, invert_x);
     if (effort.made & (first | by_y))
-        effort.terms |= way_term(1, turn_y);
+        effort.terms |= way_term(1, invert_y);
     return effort;
 }
 
@@ -41,8 +41,8 @@ static Effort apart(const Wanted *wanted, int way) {
         effort.made |= 1u << (base ^ 1) | 1u << (base ^ 2);
     for (int shape = 0; shape < SHAPE_PRODUCTS; shape++)
         if (effort.made >> shape & 1)
-            effort.terms |=
-                way_term(0, (shape & SHAPE_TURN_X) != 0) | way_term(1, (shape & SHAPE_TURN_Y) != 0);
+            effort.terms |= way_term(0, (shape & SHAPE_INVERT_X) != 0) |
+                            way_term(1, (shape & SHAPE_INVERT_Y) != 0);
     return effort;
 }
 

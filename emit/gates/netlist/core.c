@@ -75,14 +75,14 @@ AdderCore *core_copy(const AdderCore *core) {
         *rows[k] = copy_of(*rows[k], core->width + 1, sizeof(Literal));
     copy->giver = copy_of(core->giver, core->width + 1, sizeof core->giver[0]);
     copy->cell = copy_of(core->cell, core->cell_count, sizeof core->cell[0]);
-    copy->cell_room = core->cell_count + 1;
+    copy->cell_room = core->cell_count + 1u;
     copy->group = copy_of(core->group, core->group_count, sizeof core->group[0]);
-    copy->group_room = core->group_count + 1;
+    copy->group_room = core->group_count + 1u;
     if (core->prefix != NULL) {
         Prefix *prefix = copy->prefix = copy_of(core->prefix, 1, sizeof *prefix);
         prefix->whole = copy_of(prefix->whole, prefix->columns, sizeof prefix->whole[0]);
         prefix->cell = copy_of(prefix->cell, prefix->cell_count, sizeof prefix->cell[0]);
-        prefix->cell_room = prefix->cell_count + 1;
+        prefix->cell_room = prefix->cell_count + 1u;
     }
     return copy;
 }
@@ -118,10 +118,8 @@ uint32_t core_cell(AdderCore *core, CoreCell cell) {
     settle_inputs(core, &cell);
     if (is_wire(core, &cell))
         return cell.in[0];
-    if (core->cell_count == core->cell_room) {
-        core->cell_room = core->cell_room == 0 ? 64 : 2 * core->cell_room;
-        core->cell = memory_resize(core->cell, core->cell_room, sizeof core->cell[0]);
-    }
+    core->cell =
+        memory_grow(core->cell, &core->cell_room, core->cell_count + 1u, sizeof core->cell[0]);
     core->cell[core->cell_count] = cell;
     return core->cell_count++;
 }
@@ -135,10 +133,8 @@ uint32_t core_cell_of_two(AdderCore *core, CoreCell cell, uint32_t high, uint32_
 
 void core_group(AdderCore *core, unsigned top, unsigned bottom, unsigned tier) {
     assert(top >= bottom && top < core->width);
-    if (core->group_count == core->group_room) {
-        core->group_room = core->group_room == 0 ? 16 : 2 * core->group_room;
-        core->group = memory_resize(core->group, core->group_room, sizeof core->group[0]);
-    }
+    core->group =
+        memory_grow(core->group, &core->group_room, core->group_count + 1u, sizeof core->group[0]);
     core->group[core->group_count++] = (CoreGroup){top, bottom, tier};
 }
 

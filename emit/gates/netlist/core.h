@@ -96,12 +96,12 @@ typedef struct AdderCore {
 
     CoreCell *cell; /* a cell reads cells before it only */
     uint32_t cell_count;
-    uint32_t cell_room;
+    size_t cell_room;
     uint32_t *giver;  /* width + 1: the cell whose generates is carry[i]; CORE_NO_CELL where it is a
                          constant, or the structure has no cells */
     CoreGroup *group; /* of each tier the lowest first; none where columns are not grouped */
     uint32_t group_count;
-    uint32_t group_room;
+    size_t group_room;
     struct Prefix *prefix; /* the whole prefix network that the carries come from (prefix.h), cells
                               that gates could be spared included; NULL for another structure */
 

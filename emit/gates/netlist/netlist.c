@@ -8,11 +8,8 @@
 #include <string.h>
 
 static uint32_t add_node(Netlist *netlist, Node node) {
-    if (netlist->node_count == netlist->node_room) {
-        netlist->node_room = netlist->node_room == 0 ? 64 : netlist->node_room * 2;
-        netlist->nodes =
-            memory_resize(netlist->nodes, netlist->node_room, sizeof netlist->nodes[0]);
-    }
+    netlist->nodes = memory_grow(netlist->nodes, &netlist->node_room, netlist->node_count + 1u,
+                                 sizeof netlist->nodes[0]);
     netlist->nodes[netlist->node_count] = node;
     return netlist->node_count++;
 }
@@ -36,11 +33,8 @@ Literal netlist_input(Netlist *netlist, Pin pin, unsigned bit) {
 }
 
 void netlist_output(Netlist *netlist, Pin pin, unsigned bit, Literal literal) {
-    if (netlist->output_count == netlist->output_room) {
-        netlist->output_room = netlist->output_room == 0 ? 16 : netlist->output_room * 2;
-        netlist->outputs =
-            memory_resize(netlist->outputs, netlist->output_room, sizeof netlist->outputs[0]);
-    }
+    netlist->outputs = memory_grow(netlist->outputs, &netlist->output_room,
+                                   netlist->output_count + 1u, sizeof netlist->outputs[0]);
     netlist->outputs[netlist->output_count++] = (Output){pin, bit, literal};
 }
 

@@ -89,10 +89,10 @@ struct AdderCore;
 typedef struct {
     Node *nodes;
     uint32_t node_count;
-    uint32_t node_room;
+    size_t node_room;
     Output *outputs;
     uint32_t output_count;
-    uint32_t output_room;
+    size_t output_room;
     Part part; /* where new gates belong */
     int column;
     struct AdderCore *core; /* where the parts of the adder core are (core.h); the netlist's own;

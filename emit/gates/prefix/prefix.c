@@ -27,10 +27,8 @@ unsigned prefix_level(const Prefix *prefix, uint32_t node) {
 }
 
 uint32_t prefix_join(Prefix *prefix, uint32_t high, uint32_t low) {
-    if (prefix->cell_count == prefix->cell_room) {
-        prefix->cell_room = prefix->cell_room == 0 ? 64 : 2 * prefix->cell_room;
-        prefix->cell = memory_resize(prefix->cell, prefix->cell_room, sizeof prefix->cell[0]);
-    }
+    prefix->cell = memory_grow(prefix->cell, &prefix->cell_room, prefix->cell_count + 1u,
+                               sizeof prefix->cell[0]);
     unsigned above = prefix_level(prefix, high), below = prefix_level(prefix, low);
     prefix->cell[prefix->cell_count++] =
         (PrefixCell){.high = high,

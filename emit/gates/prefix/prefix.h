@@ -25,7 +25,7 @@ typedef struct Prefix {
     uint32_t *whole; /* a node a column; at first the columns themselves */
     PrefixCell *cell;
     uint32_t cell_count;
-    uint32_t cell_room;
+    size_t cell_room;
 } Prefix;
 
 /* A network of no cells yet. Free with prefix_free. */
