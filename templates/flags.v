@@ -56,27 +56,6 @@
 %end
 
   assign ${out.result} = ${final};
-%if out.carry
-  assign ${out.carry} = ${make.carry};
-%end
-%if out.overflow
-  assign ${out.overflow} = ${make.overflow};
-%end
-%if out.zero
-  assign ${out.zero} = ${final} == {${bits}{1'b0}};
-%end
-%if out.negative
-  assign ${out.negative} = ${final}[${sign}];
-%end
-%if out.less_signed
-  assign ${out.less_signed} = ${make.less_signed};
-%end
-%if out.less_unsigned
-  assign ${out.less_unsigned} = ${make.less_unsigned};
-%end
-%if out.parity
-  assign ${out.parity} = ^${final};
-%end
-%if out.half_carry
-  assign ${out.half_carry} = ${make.half_carry};
+%each flag_pin
+  assign ${pin} = ${value};
 %end

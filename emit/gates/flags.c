@@ -16,12 +16,12 @@ typedef struct {
     Literal less_signed;   /* the exact signed result is below 0 */
     Literal less_unsigned; /* the exact unsigned result is below 0 */
     Literal *result;       /* as delivered */
-} Row;
+} FlagRow;
 
 /* ---- the exact result --------------------------------------------------------------------- */
 
 /* The carry into column i (out of the last one: i = width), turned over where turn is 1. */
-static Literal carry_turned(const Row *row, unsigned i, Literal turn) {
+static Literal carry_turned(const FlagRow *row, unsigned i, Literal turn) {
     const Adder *adder = row->adder;
     if (i == adder->width && adder->leaving != LITERAL_NONE)
         return netlist_xor(row->netlist, adder->leaving, turn);
@@ -31,7 +31,7 @@ static Literal carry_turned(const Row *row, unsigned i, Literal turn) {
 
 /* The carry out of the last column as far as additions are concerned, and the borrow as far as
  * subtractions are: a chain is both. */
-static void find_ends(Row *row) {
+static void find_ends(FlagRow *row) {
     const Adder *adder = row->adder;
     Literal last = adder->carry[adder->width];
     bool chained =
@@ -41,7 +41,7 @@ static void find_ends(Row *row) {
     row->borrows = chained ? last : literal_not(carry);
 }
 
-static void find_signs(Row *row) {
+static void find_signs(FlagRow *row) {
     Netlist *netlist = row->netlist;
     const Adder *adder = row->adder;
     unsigned sign = adder->width - 1;
@@ -61,7 +61,7 @@ static void find_signs(Row *row) {
 
 /* An overflow below 0 gives 100...0, one above 011...1; the sign of the exact result is right in
  * both, so the sign bit needs no more than that. */
-static void saturate_signed(Row *row) {
+static void saturate_signed(FlagRow *row) {
     Netlist *netlist = row->netlist;
     unsigned sign = row->adder->width - 1;
     Literal low = netlist_and(netlist, row->overflow, row->less_signed);
@@ -76,7 +76,7 @@ static void saturate_signed(Row *row) {
     row->result[sign] = row->less_signed;
 }
 
-static void saturate_unsigned(Row *row) {
+static void saturate_unsigned(FlagRow *row) {
     Netlist *netlist = row->netlist;
     Literal low = row->less_unsigned;
     Literal high = netlist_and(netlist, row->carries, literal_not(row->signal[SIGNAL_SUBTRACTING]));
@@ -88,7 +88,7 @@ static void saturate_unsigned(Row *row) {
     }
 }
 
-static void deliver_result(Row *row) {
+static void deliver_result(FlagRow *row) {
     for (unsigned i = 0; i < row->adder->width; i++)
         row->result[i] = row->adder->sum[i];
     if (row->unit->overflow == OVERFLOW_SATURATE_SIGNED)
@@ -109,7 +109,7 @@ static void deliver_result(Row *row) {
 typedef Literal Gate(Netlist *netlist, Literal x, Literal y);
 
 /* One gate kind over all bits of the result, as a tree: ceil(log2 n) levels. */
-static Literal over_result(const Row *row, Gate *gate, Role role) {
+static Literal over_result(const FlagRow *row, Gate *gate, Role role) {
     unsigned count = row->adder->width;
     int named = 0;
     Literal *bits = memory_zeroed(count, sizeof bits[0]);
@@ -132,59 +132,67 @@ static Literal over_result(const Row *row, Gate *gate, Role role) {
 
 /* A carry out of a column as the pin shows it: turned over in a subtraction where the sense is
  * borrow. */
-static Literal carry_pin(const Row *row, unsigned i) {
+static Literal carry_pin(const FlagRow *row, unsigned i) {
     bool borrow = row->unit->sense == SENSE_BORROW;
     return carry_turned(row, i, borrow ? row->signal[SIGNAL_SUBTRACTING] : LITERAL_0);
 }
 
-static Literal build_carry(const Row *row) {
+/* Each with whether it is about the result as delivered: that is 0 where nothing is requested, and
+ * so nothing is left to clear. */
+
+enum { carry_of_result = false };
+static Literal build_carry(const FlagRow *row) {
     Literal carry = carry_pin(row, row->adder->width);
     if (row->unit->sense == SENSE_NO_BORROW)
         row->netlist->core->leaving = carry;
     return carry;
 }
 
-static Literal build_overflow(const Row *row) {
+enum { overflow_of_result = false };
+static Literal build_overflow(const FlagRow *row) {
     return row->overflow;
 }
 
-static Literal build_zero(const Row *row) {
+enum { zero_of_result = true };
+static Literal build_zero(const FlagRow *row) {
     return literal_not(over_result(row, netlist_or, ROLE_ANY));
 }
 
-static Literal build_negative(const Row *row) {
+enum { negative_of_result = true };
+static Literal build_negative(const FlagRow *row) {
     return row->result[row->adder->width - 1];
 }
 
-static Literal build_less_signed(const Row *row) {
+enum { less_signed_of_result = false };
+static Literal build_less_signed(const FlagRow *row) {
     return row->less_signed;
 }
 
-static Literal build_less_unsigned(const Row *row) {
+enum { less_unsigned_of_result = false };
+static Literal build_less_unsigned(const FlagRow *row) {
     return row->less_unsigned;
 }
 
-static Literal build_parity(const Row *row) {
+enum { parity_of_result = true };
+static Literal build_parity(const FlagRow *row) {
     return over_result(row, netlist_xor, ROLE_ODD);
 }
 
-static Literal build_half_carry(const Row *row) {
+enum { half_carry_of_result = false };
+static Literal build_half_carry(const FlagRow *row) {
     return carry_pin(row, 4);
 }
 
+#define FLAG_ROW(ID, id, ...) [FLAG_##ID] = {build_##id, id##_of_result},
 static const struct {
-    Literal (*build)(const Row *row);
-    bool about_result; /* needs no masking when nothing is requested: the result is masked */
-} flags[FLAG_COUNT] = {
-    [FLAG_CARRY] = {build_carry, false},
-    [FLAG_OVERFLOW] = {build_overflow, false},
-    [FLAG_ZERO] = {build_zero, true},
-    [FLAG_NEGATIVE] = {build_negative, true},
-    [FLAG_LESS_SIGNED] = {build_less_signed, false},
-    [FLAG_LESS_UNSIGNED] = {build_less_unsigned, false},
-    [FLAG_PARITY] = {build_parity, true},
-    [FLAG_HALF_CARRY] = {build_half_carry, false},
-};
+    Literal (*build)(const FlagRow *row);
+    bool of_result;
+} flags[FLAG_COUNT] = {FLAGS(FLAG_ROW)};
+#undef FLAG_ROW
+
+bool flag_is_of_result(Flag flag) {
+    return flags[flag].of_result;
+}
 
 bool flags_read_overflow(const Unit *unit) {
     return unit->flag[FLAG_OVERFLOW] || unit->flag[FLAG_LESS_SIGNED] ||
@@ -192,7 +200,7 @@ bool flags_read_overflow(const Unit *unit) {
 }
 
 void flags_build(const Unit *unit, Netlist *netlist, const Operands *operands, const Adder *adder) {
-    Row row = {.unit = unit, .netlist = netlist, .signal = operands->signal, .adder = adder};
+    FlagRow row = {.unit = unit, .netlist = netlist, .signal = operands->signal, .adder = adder};
     row.result = memory_zeroed(unit->width, sizeof row.result[0]);
     netlist_enter(netlist, PART_FLAGS, -1);
     find_ends(&row);
@@ -204,7 +212,7 @@ void flags_build(const Unit *unit, Netlist *netlist, const Operands *operands, c
         Literal literal = flags[flag].build(&row);
         netlist_mean(netlist, literal, ROLE_UNMASKED, flag);
         netlist->core->flag[flag].plain = literal;
-        if (!flags[flag].about_result)
+        if (!flag_is_of_result((Flag)flag))
             literal = netlist_and(netlist, literal, operands->signal[SIGNAL_ACTIVE]);
         netlist->core->flag[flag].masked = literal;
         netlist_output(netlist, (Pin)(PIN_FLAG + flag), 0, literal);

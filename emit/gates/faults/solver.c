@@ -168,8 +168,8 @@ static void watch(Solver *solver, uint32_t literal, uint32_t clause) {
 
 /* A clause of two literals or more; where it starts. */
 static uint32_t store(Solver *solver, const uint32_t *literals, uint32_t count) {
-    solver->arena = memory_grow(solver->arena, &solver->arena_room,
-                                solver->arena_count + count + 1, sizeof solver->arena[0]);
+    solver->arena = memory_grow(solver->arena, &solver->arena_room, solver->arena_count + count + 1,
+                                sizeof solver->arena[0]);
     uint32_t clause = (uint32_t)solver->arena_count;
     solver->arena[solver->arena_count++] = count;
     memcpy(solver->arena + solver->arena_count, literals, count * sizeof *literals);

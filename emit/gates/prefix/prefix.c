@@ -26,6 +26,10 @@ unsigned prefix_level(const Prefix *prefix, uint32_t node) {
     return node < prefix->columns ? 0 : cell_of(prefix, node)->level;
 }
 
+unsigned prefix_bottom(const Prefix *prefix, uint32_t node) {
+    return node < prefix->columns ? node : cell_of(prefix, node)->bottom;
+}
+
 uint32_t prefix_join(Prefix *prefix, uint32_t high, uint32_t low) {
     prefix->cell = memory_grow(prefix->cell, &prefix->cell_room, prefix->cell_count + 1u,
                                sizeof prefix->cell[0]);
@@ -34,7 +38,7 @@ uint32_t prefix_join(Prefix *prefix, uint32_t high, uint32_t low) {
         (PrefixCell){.high = high,
                      .low = low,
                      .top = high < prefix->columns ? high : cell_of(prefix, high)->top,
-                     .bottom = low < prefix->columns ? low : cell_of(prefix, low)->bottom,
+                     .bottom = prefix_bottom(prefix, low),
                      .level = 1 + (above > below ? above : below)};
     return prefix->columns + prefix->cell_count - 1;
 }

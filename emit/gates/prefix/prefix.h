@@ -38,6 +38,9 @@ uint32_t prefix_join(Prefix *prefix, uint32_t high, uint32_t low);
 /* Joins whole[high] with whole[low] and keeps the result as whole[high]. */
 void prefix_extend(Prefix *prefix, unsigned high, unsigned low);
 
+/* The lowest column that a node spans. */
+unsigned prefix_bottom(const Prefix *prefix, uint32_t node);
+
 /* The level of a node (0: a column), and of the deepest cell. */
 unsigned prefix_level(const Prefix *prefix, uint32_t node);
 unsigned prefix_depth(const Prefix *prefix);
