@@ -20,12 +20,12 @@ typedef struct {
 
 /* ---- the exact result --------------------------------------------------------------------- */
 
-/* The carry into column i (out of the last one: i = width), turned over where turn is 1. */
-static Literal carry_turned(const FlagRow *row, unsigned i, Literal turn) {
+/* The carry into column i (out of the last one: i = width), inverted where that literal is 1. */
+static Literal carry_inverted(const FlagRow *row, unsigned i, Literal where) {
     const Adder *adder = row->adder;
     if (i == adder->width && adder->leaving != LITERAL_NONE)
-        return netlist_xor(row->netlist, adder->leaving, turn);
-    Literal between = netlist_xor(row->netlist, adder->turned, turn);
+        return netlist_xor(row->netlist, adder->leaving, where);
+    Literal between = netlist_xor(row->netlist, adder->turned, where);
     return netlist_xor(row->netlist, adder->carry[i], between);
 }
 
@@ -36,7 +36,7 @@ static void find_ends(FlagRow *row) {
     Literal last = adder->carry[adder->width];
     bool chained =
         adder->leaving == LITERAL_NONE && adder->turned == row->signal[SIGNAL_SUBTRACTING];
-    Literal carry = chained ? LITERAL_NONE : carry_turned(row, adder->width, LITERAL_0);
+    Literal carry = chained ? LITERAL_NONE : carry_inverted(row, adder->width, LITERAL_0);
     row->carries = chained ? last : carry;
     row->borrows = chained ? last : literal_not(carry);
 }
@@ -134,7 +134,7 @@ static Literal over_result(const FlagRow *row, Gate *gate, Role role) {
  * borrow. */
 static Literal carry_pin(const FlagRow *row, unsigned i) {
     bool borrow = row->unit->sense == SENSE_BORROW;
-    return carry_turned(row, i, borrow ? row->signal[SIGNAL_SUBTRACTING] : LITERAL_0);
+    return carry_inverted(row, i, borrow ? row->signal[SIGNAL_SUBTRACTING] : LITERAL_0);
 }
 
 /* Each with whether it is about the result as delivered: that is 0 where nothing is requested, and

@@ -172,8 +172,8 @@ static void flip_core(Netlist *netlist, const unsigned char *read) {
     memory_free(flips);
 }
 
-/* Turns over each gate that outputs read inverted only, so that no inverter is needed there. */
-static void turn_over(Netlist *netlist) {
+/* Inverts each gate that outputs read inverted only, so that no inverter is needed there. */
+static void invert_gates(Netlist *netlist) {
     unsigned char *read = memory_zeroed(netlist->node_count, 1);
     for (uint32_t k = 0; k < netlist->output_count; k++) {
         Literal literal = netlist->outputs[k].literal;
@@ -246,7 +246,7 @@ static void drop_unread(Netlist *netlist) {
 
 void netlist_finish(Netlist *netlist) {
     drop_unread(netlist);
-    turn_over(netlist);
+    invert_gates(netlist);
 }
 
 /* ---- simulation --------------------------------------------------------------------------- */

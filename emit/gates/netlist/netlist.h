@@ -128,7 +128,7 @@ Literal netlist_mean(Netlist *netlist, Literal literal, Role role, int index);
 /* The same for what concerns columns high ... low: "passes_7_4". */
 Literal netlist_mean_span(Netlist *netlist, Literal literal, Role role, int high, int low);
 
-/* Drops the gates that no output depends on, and turns gates over (AND to NAND, ...) whose inverse
+/* Drops the gates that no output depends on, and inverts gates (AND to NAND, ...) whose inverse
  * is what an output needs. Call once, when the netlist is complete. */
 void netlist_finish(Netlist *netlist);
 

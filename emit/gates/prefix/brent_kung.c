@@ -14,3 +14,5 @@ void brent_kung_make(Prefix *prefix, unsigned depth) {
         for (unsigned i = 3 * reach - 1; i < n; i += 2 * reach)
             prefix_extend(prefix, i, i - reach);
 }
+
+const StructureMaker brent_kung_structure = {.make = brent_kung_make};

@@ -230,3 +230,5 @@ void depth_make(Prefix *prefix, unsigned depth) {
     memory_free(memory.entry);
     prefix_refine(prefix, depth + tail);
 }
+
+const StructureMaker depth_structure = {.make = depth_make};

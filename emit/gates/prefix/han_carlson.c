@@ -16,3 +16,5 @@ void han_carlson_make(Prefix *prefix, unsigned depth) {
     for (unsigned i = 2; i < n; i += 2)
         prefix_extend(prefix, i, i - 1);
 }
+
+const StructureMaker han_carlson_structure = {.make = han_carlson_make};

@@ -10,3 +10,5 @@ void kogge_stone_make(Prefix *prefix, unsigned depth) {
         for (unsigned i = prefix->columns - 1; i >= reach; i--) /* down: the level before is read */
             prefix_extend(prefix, i, i - reach);
 }
+
+const StructureMaker kogge_stone_structure = {.make = kogge_stone_make};

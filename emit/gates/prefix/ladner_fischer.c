@@ -41,3 +41,5 @@ void ladner_fischer_make(Prefix *prefix, unsigned depth) {
     (void)depth;
     halves(prefix, prefix->whole, prefix->columns);
 }
+
+const StructureMaker ladner_fischer_structure = {.make = ladner_fischer_make};

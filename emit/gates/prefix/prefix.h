@@ -48,19 +48,14 @@ unsigned prefix_depth(const Prefix *prefix);
 /* The least depth of a network: ceil(log2 columns). */
 unsigned prefix_least_depth(unsigned columns);
 
-/* Fills an empty network. depth: levels of cells that it may have, for those that choose. */
-typedef void PrefixMake(Prefix *prefix, unsigned depth);
-
 /* Makes a network of at most 130 columns smaller if a search of some thousand steps finds how,
  * within so many levels (which it keeps to already); that takes tenths of a second at most. The
  * cells may be others. */
 void prefix_refine(Prefix *prefix, unsigned depth);
 
+/* Each fills an empty network. */
 PrefixMake sklansky_make, kogge_stone_make, brent_kung_make, han_carlson_make, ladner_fischer_make,
     depth_make;
-
-/* The network of a structure, NULL for one that has none. */
-PrefixMake *structure_network(Structure structure);
 
 /* The adder's carries by a network. A first carry that is no constant is one column more, below the
  * others (see unit_prefix_columns). */

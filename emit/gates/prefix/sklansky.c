@@ -11,3 +11,5 @@ void sklansky_make(Prefix *prefix, unsigned depth) {
             if (i / half % 2 == 1)
                 prefix_extend(prefix, i, i / half * half - 1);
 }
+
+const StructureMaker sklansky_structure = {.make = sklansky_make};

@@ -3,12 +3,14 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
+
 /* Is y something XOR first, or known as its constant? */
 static bool comes_with(const Netlist *netlist, Literal y, Literal first) {
     const Node *gate = &netlist->nodes[literal_node(y)];
     bool sum = gate->kind == NODE_XOR || gate->kind == NODE_XNOR;
-    bool turned = literal_inverted(y) != (gate->kind == NODE_XNOR);
-    return literal_is_constant(first) || (sum && turned == literal_inverted(first) &&
+    bool inverted = literal_inverted(y) != (gate->kind == NODE_XNOR);
+    return literal_is_constant(first) || (sum && inverted == literal_inverted(first) &&
                                           (literal_node(gate->in[0]) == literal_node(first) ||
                                            literal_node(gate->in[1]) == literal_node(first)));
 }
@@ -99,9 +101,18 @@ void columns_close(Netlist *netlist, Adder *adder, Columns *columns) {
     memory_free(columns->giver);
 }
 
-unsigned columns_group_end(GroupSize *size, unsigned width, unsigned group, unsigned start) {
-    unsigned end = start + size(width, group);
-    return end < width ? end : width;
+void columns_by_groups(Netlist *netlist, Adder *adder, GroupSize *group_size, GroupAdd *add_group) {
+    Columns columns;
+    columns_open(netlist, adder, &columns);
+    for (unsigned group = 0, start = 0, end; start < columns.width; group++, start = end) {
+        end = start + group_size(columns.width, group);
+        end = end < columns.width ? end : columns.width;
+        assert(end > start);
+        netlist_enter(netlist, PART_GROUPS, (int)group);
+        core_group(netlist->core, end - 1, start, 1);
+        add_group(netlist, &columns, start, end);
+    }
+    columns_close(netlist, adder, &columns);
 }
 
 Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry, Role role,

@@ -38,16 +38,12 @@ void columns_close(Netlist *netlist, Adder *adder, Columns *columns);
 Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry, Role role,
                      unsigned column);
 
-/* Structures of groups from the lowest column up: the columns of a group, numbered from 0; the last
- * one ends with the word. */
+/* The columns by groups from the lowest up, of so many columns each as group_size says of a group
+ * by its number, but for the last one, which ends with the word. Opens and closes the columns, and
+ * has add_group find the carries into columns start + 1 ... end of a group. */
 typedef unsigned GroupSize(unsigned width, unsigned group);
-GroupSize skip_size, select_size;
-
-/* How a structure groups its columns, NULL for one that does not do so. */
-GroupSize *structure_groups(Structure structure);
-
-/* Where the group that starts at a column ends: the column after its last one. */
-unsigned columns_group_end(GroupSize *size, unsigned width, unsigned group, unsigned start);
+typedef void GroupAdd(Netlist *netlist, Columns *columns, unsigned start, unsigned end);
+void columns_by_groups(Netlist *netlist, Adder *adder, GroupSize *group_size, GroupAdd *add_group);
 
 /* Lookahead: so many neighbours make a group, at every level. */
 enum { LOOKAHEAD_GROUP = 4 };

@@ -152,7 +152,7 @@ static void last_column_with_carry(Adder *adder, const Column *column) {
     netlist_mean(netlist, adder->leaving, ROLE_CARRY, column->index + 1);
 }
 
-void fewest_build(Netlist *netlist, Adder *adder) {
+static void build(Netlist *netlist, Adder *adder) {
     if (adder->form != FORM_ANY_KIND) {
         fewest_build_form(netlist, adder);
         return;
@@ -186,3 +186,5 @@ void fewest_build(Netlist *netlist, Adder *adder) {
     else
         last_column(adder, &column, chain);
 }
+
+const StructureMaker fewest_structure = {.build = build};

@@ -123,7 +123,7 @@ static void find_carries(Netlist *netlist, const Spans *spans, int level) {
     memory_free(groups.mark);
 }
 
-void lookahead_build(Netlist *netlist, Adder *adder) {
+static void build(Netlist *netlist, Adder *adder) {
     Columns columns;
     columns_open(netlist, adder, &columns);
     Spans spans = {.count = columns.width,
@@ -137,3 +137,5 @@ void lookahead_build(Netlist *netlist, Adder *adder) {
     find_carries(netlist, &spans, 1);
     columns_close(netlist, adder, &columns);
 }
+
+const StructureMaker lookahead_structure = {.build = build};

@@ -16,7 +16,7 @@ static Literal carry_out(Netlist *netlist, Literal x, Literal y, Literal propaga
     return netlist_or(netlist, generated, passed);
 }
 
-void ripple_build(Netlist *netlist, Adder *adder) {
+static void build(Netlist *netlist, Adder *adder) {
     adder->carry[0] = adder->first;
     ripple_from(netlist, adder, 0);
 }
@@ -37,3 +37,5 @@ void ripple_from(Netlist *netlist, Adder *adder, unsigned from) {
         netlist_mean(netlist, adder->carry[i + 1], ROLE_CARRY, column + 1);
     }
 }
+
+const StructureMaker ripple_structure = {.build = build};

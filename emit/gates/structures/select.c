@@ -7,7 +7,7 @@
  */
 #include "gates/structures/columns.h"
 
-unsigned select_size(unsigned width, unsigned group) {
+static unsigned size_of_group(unsigned width, unsigned group) {
     (void)width;
     return group + 2;
 }
@@ -24,7 +24,7 @@ static void add_first_group(Netlist *netlist, Columns *columns, unsigned start, 
 }
 
 /* Columns start ... end - 1, whose first carry comes late. */
-static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
+static void add_later_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
     Literal entering = columns->carry[start], without = LITERAL_0, with = LITERAL_1;
     uint32_t pair = CORE_NO_CELL;
     for (unsigned i = start; i < end; i++) {
@@ -45,18 +45,15 @@ static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsign
     }
 }
 
-void select_build(Netlist *netlist, Adder *adder) {
-    Columns columns;
-    columns_open(netlist, adder, &columns);
-    unsigned end;
-    for (unsigned group = 0, start = 0; start < columns.width; group++, start = end) {
-        end = columns_group_end(select_size, columns.width, group, start);
-        netlist_enter(netlist, PART_GROUPS, (int)group);
-        core_group(netlist->core, end - 1, start, 1);
-        if (literal_is_constant(columns.carry[start]))
-            add_first_group(netlist, &columns, start, end);
-        else
-            add_group(netlist, &columns, start, end);
-    }
-    columns_close(netlist, adder, &columns);
+static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
+    if (literal_is_constant(columns->carry[start]))
+        add_first_group(netlist, columns, start, end);
+    else
+        add_later_group(netlist, columns, start, end);
 }
+
+static void build(Netlist *netlist, Adder *adder) {
+    columns_by_groups(netlist, adder, size_of_group, add_group);
+}
+
+const StructureMaker select_structure = {.build = build};

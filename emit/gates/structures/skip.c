@@ -6,7 +6,7 @@
  * Transactions on Electronic Computers, 1961 (from memory). */
 #include "gates/structures/columns.h"
 
-unsigned skip_size(unsigned width, unsigned group) {
+static unsigned size_of_group(unsigned width, unsigned group) {
     (void)group; /* all alike */
     unsigned size = 2;
     while (2 * size * size < width)
@@ -52,7 +52,6 @@ static void widen(Netlist *netlist, const Columns *columns, unsigned i, unsigned
 /* Columns start ... end - 1, whose first carry is known. */
 static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
     Span span = {columns->generates[start], columns->passes[start], columns->column[start]};
-    core_group(netlist->core, end - 1, start, 1);
     for (unsigned i = start; i + 1 < end; i++) {
         ripple(netlist, columns, i, start);
         widen(netlist, columns, i + 1, start, &span);
@@ -64,14 +63,8 @@ static void add_group(Netlist *netlist, Columns *columns, unsigned start, unsign
     columns->giver[end] = core_cell_of_two(netlist->core, mark, span.mark, columns->giver[start]);
 }
 
-void skip_build(Netlist *netlist, Adder *adder) {
-    Columns columns;
-    columns_open(netlist, adder, &columns);
-    unsigned end;
-    for (unsigned group = 0, start = 0; start < columns.width; group++, start = end) {
-        end = columns_group_end(skip_size, columns.width, group, start);
-        netlist_enter(netlist, PART_GROUPS, (int)group);
-        add_group(netlist, &columns, start, end);
-    }
-    columns_close(netlist, adder, &columns);
+static void build(Netlist *netlist, Adder *adder) {
+    columns_by_groups(netlist, adder, size_of_group, add_group);
 }
+
+const StructureMaker skip_structure = {.build = build};

@@ -2,37 +2,18 @@
 #include "gates/structures/structure.h"
 
 #include "gates/prefix/prefix.h"
-#include "gates/structures/columns.h"
 
-static const struct {
-    StructureBuild *build; /* one of the two */
-    PrefixMake *make;
-    GroupSize *groups; /* of columns, where it has them */
-} structures[STRUCTURE_COUNT] = {
-    [STRUCTURE_RIPPLE] = {ripple_build, NULL, NULL},
-    [STRUCTURE_FEWEST] = {fewest_build, NULL, NULL},
-    [STRUCTURE_SKIP] = {skip_build, NULL, skip_size},
-    [STRUCTURE_SELECT] = {select_build, NULL, select_size},
-    [STRUCTURE_LOOKAHEAD] = {lookahead_build, NULL, NULL},
-    [STRUCTURE_SKLANSKY] = {NULL, sklansky_make, NULL},
-    [STRUCTURE_KOGGE_STONE] = {NULL, kogge_stone_make, NULL},
-    [STRUCTURE_BRENT_KUNG] = {NULL, brent_kung_make, NULL},
-    [STRUCTURE_HAN_CARLSON] = {NULL, han_carlson_make, NULL},
-    [STRUCTURE_LADNER_FISCHER] = {NULL, ladner_fischer_make, NULL},
-    [STRUCTURE_DEPTH] = {NULL, depth_make, NULL},
-};
+#include <assert.h>
 
 void structure_build(Structure structure, Netlist *netlist, Adder *adder) {
-    if (structures[structure].make != NULL)
-        prefix_build(netlist, adder, structures[structure].make);
+#define MAKER_ROW(ID, id, ...) [STRUCTURE_##ID] = &id##_structure,
+    static const StructureMaker *const makers[STRUCTURE_COUNT] = {STRUCTURES(MAKER_ROW)};
+#undef MAKER_ROW
+    const StructureMaker *maker = makers[structure];
+    assert((maker->build == NULL) != (maker->make == NULL));
+    assert(adder->width > 0 && netlist->core != NULL && netlist->core->width == adder->width);
+    if (maker->make != NULL)
+        prefix_build(netlist, adder, maker->make);
     else
-        structures[structure].build(netlist, adder);
-}
-
-PrefixMake *structure_network(Structure structure) {
-    return structures[structure].make;
-}
-
-GroupSize *structure_groups(Structure structure) {
-    return structures[structure].groups;
+        maker->build(netlist, adder);
 }

@@ -38,7 +38,21 @@ typedef struct {
                          else LITERAL_NONE */
 } Adder;
 
+/* What a structure is made by: its own gates, or the prefix network that finds its carries (see
+ * prefix.h). depth: levels of cells that the network may have, for one that chooses. */
+struct Prefix;
 typedef void StructureBuild(Netlist *netlist, Adder *adder);
+typedef void PrefixMake(struct Prefix *prefix, unsigned depth);
+
+typedef struct {
+    StructureBuild *build; /* one of the two, */
+    PrefixMake *make;      /* the other NULL */
+} StructureMaker;
+
+/* One for each row of STRUCTURES (unit/structures.h), defined in the structure's own file. */
+#define MAKER_ROW(ID, id, ...) extern const StructureMaker id##_structure;
+STRUCTURES(MAKER_ROW)
+#undef MAKER_ROW
 
 /* Adds the gates of a structure. */
 void structure_build(Structure structure, Netlist *netlist, Adder *adder);
@@ -46,7 +60,7 @@ void structure_build(Structure structure, Netlist *netlist, Adder *adder);
 /* The columns of a ripple chain from one on, whose carry[from] is known. */
 void ripple_from(Netlist *netlist, Adder *adder, unsigned from);
 
-StructureBuild ripple_build, fewest_build, fewest_build_form, skip_build, select_build,
-    lookahead_build;
+/* Those of STRUCTURE_FEWEST that are for gates of one kind. */
+void fewest_build_form(Netlist *netlist, Adder *adder);
 
 #endif
