@@ -202,6 +202,25 @@ static inline void drawing_check_dots(const Scene *scene, const Stretch *stretch
     }
 }
 
+/* Where on the edge of a gate or inverter its input 0 or 1 (an inverter has input 0 alone) and its
+ * output are. Input 0 is left of input 1 on a gate that faces down, above it on others. */
+static inline Point drawing_pin(const Box *box, double along, double across) {
+    bool down = box->facing == FACING_DOWN;
+    if (down)
+        return (Point){box->x + across, box->y + along};
+    return (Point){box->facing == FACING_RIGHT ? box->x + along : box->x + box->width - along,
+                   box->y + across};
+}
+
+static inline Point drawing_input(const Box *box, int which) {
+    double offset = box->symbol == SYMBOL_INVERTER ? 0 : which == 0 ? -GATE_INPUT : GATE_INPUT;
+    return drawing_pin(box, 0, GATE_ACROSS / 2.0 + offset);
+}
+
+static inline Point drawing_output(const Box *box) {
+    return drawing_pin(box, GATE_ALONG, GATE_ACROSS / 2.0);
+}
+
 /* Fails where the settled scene breaks a rule; what names it in the message. */
 static inline void drawing_check(const Scene *scene, const char *what) {
     size_t count = 0;

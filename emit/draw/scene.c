@@ -31,13 +31,11 @@ void scene_free(Scene *scene) {
 
 /* ---- what there is to see ------------------------------------------------------------------ */
 
-/* Room for one thing more in an array. */
-static void *grow(void *things, uint32_t count, uint32_t *room, size_t size) {
-    if (count < *room)
-        return things;
-    *room = *room == 0 ? 64 : *room * 2;
-    return memory_resize(things, *room, size);
-}
+/* Adds a thing to the array of its kind. */
+#define ADD(scene, kind, thing)                                                                    \
+    ((scene)->kind = memory_grow((scene)->kind, &(scene)->kind##_room, (scene)->kind##_count + 1,  \
+                                 sizeof(thing)),                                                   \
+     (scene)->kind[(scene)->kind##_count++] = (thing))
 
 void scene_say(Scene *scene, const char *title, const char *description) {
     char *title_kept = memory_text("%s", title), *description_kept = memory_text("%s", description);
@@ -48,22 +46,14 @@ void scene_say(Scene *scene, const char *title, const char *description) {
 }
 
 uint32_t scene_box(Scene *scene, Box box, const char *label) {
-    scene->box = grow(scene->box, scene->box_count, &scene->box_room, sizeof box);
     box.label = memory_text("%s", label);
-    scene->box[scene->box_count] = box;
-    return scene->box_count++;
-}
-
-static void add_point(Scene *scene, double x, double y) {
-    scene->point =
-        grow(scene->point, scene->point_count, &scene->point_room, sizeof scene->point[0]);
-    scene->point[scene->point_count++] = (Point){x, y};
+    ADD(scene, box, box);
+    return scene->box_count - 1;
 }
 
 void scene_wire(Scene *scene, Net net, WireStyle style, double x, double y) {
-    scene->wire = grow(scene->wire, scene->wire_count, &scene->wire_room, sizeof scene->wire[0]);
-    scene->wire[scene->wire_count++] = (Wire){net, style, scene->point_count, 1};
-    add_point(scene, x, y);
+    ADD(scene, wire, ((Wire){net, style, scene->point_count, 1}));
+    ADD(scene, point, ((Point){x, y}));
 }
 
 void scene_to(Scene *scene, double x, double y) {
@@ -71,18 +61,8 @@ void scene_to(Scene *scene, double x, double y) {
     double dx = last.x - x, dy = last.y - y;
     if (dx * dx + dy * dy < 1e-6)
         return;
-    add_point(scene, x, y);
+    ADD(scene, point, ((Point){x, y}));
     scene->wire[scene->wire_count - 1].count++;
-}
-
-void scene_dot(Scene *scene, Net net, double x, double y) {
-    scene->dot = grow(scene->dot, scene->dot_count, &scene->dot_room, sizeof scene->dot[0]);
-    scene->dot[scene->dot_count++] = (Dot){x, y, net};
-}
-
-static void add_text(Scene *scene, Text text) {
-    scene->text = grow(scene->text, scene->text_count, &scene->text_room, sizeof text);
-    scene->text[scene->text_count++] = text;
 }
 
 void scene_text(Scene *scene, double x, double y, Anchor anchor, TextStyle style,
@@ -91,11 +71,12 @@ void scene_text(Scene *scene, double x, double y, Anchor anchor, TextStyle style
     va_start(arguments, format);
     char *text = memory_text_list(format, arguments);
     va_end(arguments);
-    add_text(scene, (Text){x, y, anchor, style, text, LITERAL_NONE, false});
+    ADD(scene, text, ((Text){x, y, anchor, style, text, LITERAL_NONE, false}));
 }
 
 void scene_value(Scene *scene, double x, double y, Anchor anchor, Net net, bool level) {
-    add_text(scene, (Text){x, y, anchor, TEXT_SMALL, memory_text("%d", level), net, level});
+    char *text = memory_text("%d", level);
+    ADD(scene, text, ((Text){x, y, anchor, TEXT_SMALL, text, net, level}));
 }
 
 void scene_name(Scene *scene, double x, double y, Anchor anchor, Net net, const char *format, ...) {
@@ -103,12 +84,11 @@ void scene_name(Scene *scene, double x, double y, Anchor anchor, Net net, const 
     va_start(arguments, format);
     char *text = memory_text_list(format, arguments);
     va_end(arguments);
-    add_text(scene, (Text){x, y, anchor, TEXT_PLAIN, text, net, false});
+    ADD(scene, text, ((Text){x, y, anchor, TEXT_PLAIN, text, net, false}));
 }
 
 void scene_mark(Scene *scene, Mark mark) {
-    scene->mark = grow(scene->mark, scene->mark_count, &scene->mark_room, sizeof mark);
-    scene->mark[scene->mark_count++] = mark;
+    ADD(scene, mark, mark);
 }
 
 double scene_paragraph(Scene *scene, double x, double y, double width, TextStyle style,
@@ -199,7 +179,86 @@ static void shift(Scene *scene, double dx, double dy) {
     }
 }
 
+/* ---- where wires join ------------------------------------------------------------------------ */
+
+/* A straight stretch of a wire. */
+typedef struct {
+    Net net;
+    Extent extent;
+} Stretch;
+
+static int compare_stretches(const void *one, const void *other) {
+    const Stretch *a = one, *b = other;
+    double before = a->net != b->net                     ? (double)a->net - (double)b->net
+                    : a->extent.top != b->extent.top     ? a->extent.top - b->extent.top
+                    : a->extent.left != b->extent.left   ? a->extent.left - b->extent.left
+                    : a->extent.right != b->extent.right ? a->extent.right - b->extent.right
+                                                         : a->extent.bottom - b->extent.bottom;
+    return (before > 0) - (before < 0);
+}
+
+/* In the order of their nets; wires without one are none. */
+static Stretch *list_stretches(const Scene *scene, uint32_t *count) {
+    Stretch *stretch = memory_zeroed(scene->point_count + 1, sizeof stretch[0]);
+    *count = 0;
+    for (uint32_t k = 0; k < scene->wire_count; k++) {
+        const Wire *wire = &scene->wire[k];
+        for (uint32_t p = 1; p < wire->count && wire->net != LITERAL_NONE; p++) {
+            Point one = scene->point[wire->first + p - 1], other = scene->point[wire->first + p];
+            bool forward = one.x < other.x || one.y < other.y;
+            Point from = forward ? one : other, to = forward ? other : one;
+            stretch[(*count)++] = (Stretch){wire->net, {from.x, from.y, to.x, to.y}};
+        }
+    }
+    qsort(stretch, *count, sizeof stretch[0], compare_stretches);
+    return stretch;
+}
+
+/* How many ways the stretches of a net go from a point. */
+static int ways_from(const Stretch *stretch, uint32_t count, double x, double y) {
+    const double near = 0.1;
+    bool left = false, right = false, up = false, down = false;
+    for (uint32_t k = 0; k < count; k++) {
+        Extent of = stretch[k].extent;
+        if (x < of.left - near || x > of.right + near || y < of.top - near || y > of.bottom + near)
+            continue;
+        left = left || of.left < x - near;
+        right = right || of.right > x + near;
+        up = up || of.top < y - near;
+        down = down || of.bottom > y + near;
+    }
+    return left + right + up + down;
+}
+
+static void add_dot(Scene *scene, Net net, double x, double y) {
+    for (uint32_t k = scene->dot_count; k-- > 0 && scene->dot[k].net == net;) {
+        double dx = scene->dot[k].x - x, dy = scene->dot[k].y - y;
+        if (dx * dx + dy * dy < 0.1)
+            return;
+    }
+    ADD(scene, dot, ((Dot){x, y, net}));
+}
+
+/* At the ends of every stretch; where wires of a net only cross there is no dot. */
+static void join(Scene *scene) {
+    uint32_t count;
+    Stretch *stretch = list_stretches(scene, &count);
+    for (uint32_t k = 0, next; k < count; k = next) {
+        for (next = k; next < count && stretch[next].net == stretch[k].net;)
+            next++;
+        for (uint32_t one = k; one < next; one++) {
+            Extent of = stretch[one].extent;
+            if (ways_from(stretch + k, next - k, of.left, of.top) > 2)
+                add_dot(scene, stretch[k].net, of.left, of.top);
+            if (ways_from(stretch + k, next - k, of.right, of.bottom) > 2)
+                add_dot(scene, stretch[k].net, of.right, of.bottom);
+        }
+    }
+    memory_free(stretch);
+}
+
 void scene_settle(Scene *scene) {
+    join(scene);
     Extent all = scene_extent(scene);
     shift(scene, SCENE_MARGIN - all.left, SCENE_MARGIN - all.top);
     scene->width = all.right - all.left + 2 * SCENE_MARGIN;

@@ -11,7 +11,7 @@
  *     scene_to(&scene, 22, 0);                           and leads it on, straight across or down
  *     scene_value(&scene, 26, -8, ANCHOR_START, literal, true);
  *     scene_say(&scene, "addsub8", "A ripple adder-subtractor of 8 bits. ...");
- *     scene_settle(&scene);                              moves all to where the page begins
+ *     scene_settle(&scene);                   dots where wires join; all to where the page begins
  *     scene_write(&scene, out);
  *     scene_free(&scene);
  *
@@ -105,7 +105,7 @@ typedef struct {
     Text *text;
     Mark *mark;
     uint32_t box_count, point_count, wire_count, dot_count, text_count, mark_count;
-    uint32_t box_room, point_room, wire_room, dot_room, text_room, mark_room;
+    size_t box_room, point_room, wire_room, dot_room, text_room, mark_room;
 } Scene;
 
 /* An empty scene. Memory that runs out ends the program with STATUS_SURROUNDINGS. */
@@ -122,8 +122,6 @@ uint32_t scene_box(Scene *scene, Box box, const char *label);
  * place as the one before is left out. */
 void scene_wire(Scene *scene, Net net, WireStyle style, double x, double y);
 void scene_to(Scene *scene, double x, double y);
-
-void scene_dot(Scene *scene, Net net, double x, double y);
 
 /* A line of text (printf style), and the value 0 or 1 of a net. */
 void scene_text(Scene *scene, double x, double y, Anchor anchor, TextStyle style,
@@ -153,7 +151,7 @@ Extent scene_text_extent(const Text *text);
 /* Around everything that is drawn so far. */
 Extent scene_extent(const Scene *scene);
 
-/* Moves everything so that the page's margin is left all around, and sets width and height. */
+/* Puts a dot wherever wires of one net go more than two ways. Moves everything so that the page's margin is left all around, and sets width and height. */
 void scene_settle(Scene *scene);
 
 /* Writes a settled scene as SVG 1.1. A write error on out is for its owner to detect. */

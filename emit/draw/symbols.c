@@ -14,14 +14,6 @@ enum {
 
 static const double circle_radius = 3;
 
-double gate_width(Facing facing) {
-    return facing == FACING_DOWN ? GATE_ACROSS : GATE_ALONG;
-}
-
-double gate_height(Facing facing) {
-    return facing == FACING_DOWN ? GATE_ALONG : GATE_ACROSS;
-}
-
 /* From the gate's own coordinates to the page's. */
 static void turn(const Box *box, double u, double v, double *x, double *y) {
     bool down = box->facing == FACING_DOWN;
@@ -32,14 +24,6 @@ static void turn(const Box *box, double u, double v, double *x, double *y) {
 static double input_place(const Box *box, int which) {
     double offset = box->symbol == SYMBOL_INVERTER ? 0 : which == 0 ? -GATE_INPUT : GATE_INPUT;
     return GATE_ACROSS / 2.0 + offset;
-}
-
-void gate_input(const Box *box, int which, double *x, double *y) {
-    turn(box, 0, input_place(box, which), x, y);
-}
-
-void gate_output(const Box *box, double *x, double *y) {
-    turn(box, GATE_ALONG, GATE_ACROSS / 2.0, x, y);
 }
 
 /* ---- shapes in the gate's own coordinates -------------------------------------------------- */

@@ -42,15 +42,6 @@ typedef struct {
     char *label;      /* belongs to the scene */
 } Box;
 
-/* The width and height of a gate that faces somewhere. */
-double gate_width(Facing facing);
-double gate_height(Facing facing);
-
-/* Where on the edge of a gate or inverter its input 0 or 1 (an inverter has input 0 alone) and its
- * output are. Input 0 is left of input 1 on a gate that faces down, above it on others. */
-void gate_input(const Box *box, int which, double *x, double *y);
-void gate_output(const Box *box, double *x, double *y);
-
 /* Writes a box as SVG shapes, with its label. */
 void symbol_write(const Box *box, SymbolSet set, FILE *out);
 

@@ -57,11 +57,10 @@ static bool has_source(const Scene *scene, const uint32_t *set, uint32_t of) {
         Extent wire = extent_of(scene, k);
         for (uint32_t b = 0; b < scene->box_count; b++) {
             const Box *box = &scene->box[b];
-            double x, y;
-            gate_output(box, &x, &y);
+            Point end = drawing_output(box);
             bool drives =
                 box->node == literal_node(net) || (box->node == 0 && literal_inverted(net));
-            if (drives && drawing_touch((Extent){x, y, x, y}, wire))
+            if (drives && drawing_touch((Extent){end.x, end.y, end.x, end.y}, wire))
                 return true;
         }
         for (uint32_t t = 0; t < scene->text_count; t++) {
@@ -98,10 +97,9 @@ static void check_connections(const char *line) {
         assert_non_null(box_of[k]);
         assert_int_equal(box_of[k]->gate, node->kind);
         for (int side = 0; side < 2; side++) {
-            double x, y;
-            gate_input(box_of[k], side, &x, &y);
+            Point end = drawing_input(box_of[k], side);
             assert_int_equal(box_of[k]->inverted[side], literal_inverted(node->in[side]));
-            uint32_t wires = set_at(&scene, set, node->in[side] & ~1u, x, y);
+            uint32_t wires = set_at(&scene, set, node->in[side] & ~1u, end.x, end.y);
             if (!has_source(&scene, set, wires))
                 fail_msg("%s: input %d of gate %u hangs in the air", line, side, k);
         }

@@ -13,27 +13,18 @@ static void draw_gates(Scene *scene) {
             Box box = {.symbol = SYMBOL_GATE, .facing = (Facing)facing, .gate = (NodeKind)kind};
             box.x = 100.0 * facing;
             box.y = 100.0 * kind;
-            box.width = gate_width(box.facing);
-            box.height = gate_height(box.facing);
+            box.width = facing == FACING_DOWN ? GATE_ACROSS : GATE_ALONG;
+            box.height = facing == FACING_DOWN ? GATE_ALONG : GATE_ACROSS;
             box.inverted[0] = kind == NODE_AND || kind == NODE_OR;
             scene_box(scene, box, "");
-            double x, y;
-            for (int which = 0; which < 2; which++) {
-                gate_input(&box, which, &x, &y);
-                scene_wire(scene, LITERAL_NONE, WIRE_PLAIN, x, y);
-                scene_to(scene,
-                         x + (facing == FACING_DOWN   ? 0
-                              : facing == FACING_LEFT ? 15
-                                                      : -15),
-                         facing == FACING_DOWN ? y - 15 : y);
+            double out = facing == FACING_LEFT ? -15 : 15;
+            for (int end = 0; end < 3; end++) {
+                Point pin = end == 2 ? drawing_output(&box) : drawing_input(&box, end);
+                double on = end == 2 ? out : -out;
+                scene_wire(scene, LITERAL_NONE, WIRE_PLAIN, pin.x, pin.y);
+                scene_to(scene, facing == FACING_DOWN ? pin.x : pin.x + on,
+                         facing == FACING_DOWN ? pin.y + on : pin.y);
             }
-            gate_output(&box, &x, &y);
-            scene_wire(scene, LITERAL_NONE, WIRE_PLAIN, x, y);
-            scene_to(scene,
-                     x + (facing == FACING_DOWN   ? 0
-                          : facing == FACING_LEFT ? -15
-                                                  : 15),
-                     facing == FACING_DOWN ? y + 15 : y);
         }
 }
 
@@ -95,8 +86,30 @@ static void test_a_document(void **state) {
     scene_free(&scene);
 }
 
+/* Wires of one net have a dot where they go three ways or four, once, and none at a corner, where
+ * they only cross, or where another net crosses. */
+static void test_dots_where_wires_join(void **state) {
+    (void)state;
+    Scene scene;
+    scene_init(&scene, SYMBOLS_DISTINCTIVE);
+    const double lines[][5] = {{NET, 0, 50, 100, 50},   {NET, 20, 0, 20, 50}, /* ends on it */
+                               {NET, 20, 50, 20, 90},                         /* goes on */
+                               {NET, 60, 0, 60, 100},                         /* crosses */
+                               {OTHER, 80, 0, 80, 100}, {NET, 100, 50, 100, 90}};
+    for (size_t k = 0; k < sizeof lines / sizeof lines[0]; k++) {
+        scene_wire(&scene, (Net)lines[k][0], WIRE_PLAIN, lines[k][1], lines[k][2]);
+        scene_to(&scene, lines[k][3], lines[k][4]);
+    }
+    scene_settle(&scene);
+    assert_int_equal(scene.dot_count, 1);
+    assert_int_equal(scene.dot[0].net, NET);
+    assert_true(scene.dot[0].x == 20 + SCENE_MARGIN && scene.dot[0].y == 50 + SCENE_MARGIN);
+    scene_free(&scene);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_dots_where_wires_join),
         cmocka_unit_test(test_gates_meet_their_wires),
         cmocka_unit_test(test_texts_take_room),
         cmocka_unit_test(test_a_settled_scene_has_margins),

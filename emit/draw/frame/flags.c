@@ -21,12 +21,14 @@ enum {
     INPUTS = 2,
 };
 
-/* Where a box's input comes from. */
-typedef enum { FROM_NONE, FROM_LAST, FROM_SIGN, FROM_NAMED, FROM_SIGN_BIT, FROM_RESULT } From;
+/* Where a box's input comes from: along a wire of the last two carries, or by name. */
+typedef enum { FROM_LAST, FROM_SIGN, FROM_NAMED } From;
 
 typedef struct {
     From from;
-    Literal literal; /* FROM_NAMED */
+    Net net;
+    Literal level; /* LITERAL_NONE: shows none */
+    ShortName name;
 } Input;
 
 /* A flag's box: what it says, and its inputs. */
@@ -45,9 +47,29 @@ static void say(FlagBox *box, const char *format, ...) {
     va_end(arguments);
 }
 
-static void add_input(FlagBox *box, From from, Literal literal) {
-    if (from != FROM_NAMED || frame_varies(literal))
-        box->input[box->input_count++] = (Input){from, literal};
+static void add_input(FlagBox *box, From from, Net net, Literal level, const char *name) {
+    Input *input = &box->input[box->input_count++];
+    *input = (Input){from, net, level, notes_short(name, NAME)};
+}
+
+/* A constant is no input. */
+static void add_named(const Frame *frame, FlagBox *box, Literal literal) {
+    if (!frame_varies(literal))
+        return;
+    char *name = frame_name(frame, literal);
+    add_input(box, FROM_NAMED, literal, literal, name);
+    memory_free(name);
+}
+
+/* One of the two last carries. */
+static void add_carry(const Frame *frame, FlagBox *box, From from) {
+    Literal carry = frame_carry(frame, frame->core->width - (from == FROM_SIGN));
+    if (frame_varies(carry))
+        add_input(box, from, carry, LITERAL_NONE, "");
+}
+
+static void add_result(const Frame *frame, FlagBox *box) {
+    add_input(box, FROM_NAMED, net_of_pin(PIN_RESULT), LITERAL_NONE, frame->unit->pin[PIN_RESULT]);
 }
 
 /* ---- what each flag is made of ----------------------------------------------------------------- */
@@ -72,14 +94,16 @@ static void fill_with_carry(const Frame *frame, FlagBox *box, unsigned column) {
     Literal carry = frame_carry(frame, column), turn = turning(frame, column);
     char *name = literal_is_constant(carry) ? memory_text("%d", carry == LITERAL_1)
                                             : memory_text("c%u", column);
-    if (frame_varies(carry))
-        add_input(box, column == frame->core->width ? FROM_LAST : FROM_NAMED, carry);
+    if (column == frame->core->width)
+        add_carry(frame, box, FROM_LAST);
+    else
+        add_named(frame, box, carry);
     if (turn == LITERAL_NONE) {
-        add_input(box, FROM_NAMED, frame->core->signal[SIGNAL_SUBTRACTING]);
+        add_named(frame, box, frame->core->signal[SIGNAL_SUBTRACTING]);
         say(box, "%s, a borrow if\nsubtracting", name);
     } else if (frame_varies(turn)) {
         char *by = frame_name(frame, turn);
-        add_input(box, FROM_NAMED, turn);
+        add_named(frame, box, turn);
         say(box, "%s, turned over if\n%s", name, notes_short(by, 21).text);
         memory_free(by);
     } else {
@@ -100,26 +124,27 @@ static void fill_half_carry(const Frame *frame, FlagBox *box) {
 static void fill_overflow(const Frame *frame, FlagBox *box) {
     unsigned width = frame->core->width;
     if (!frame_compares(frame)) {
-        add_input(box, FROM_NAMED, frame->core->overflow);
+        add_named(frame, box, frame->core->overflow);
         say(box, "sign column: carry in\nand carry out differ");
         return;
     }
-    if (frame_varies(frame->core->carry[width]))
-        add_input(box, FROM_LAST, LITERAL_NONE);
-    if (frame_varies(frame->core->carry[width - 1]))
-        add_input(box, FROM_SIGN, LITERAL_NONE);
+    add_carry(frame, box, FROM_LAST);
+    add_carry(frame, box, FROM_SIGN);
     say(box, "c%u and c%u\ndiffer", width, width - 1);
 }
 
 static void fill_zero(const Frame *frame, FlagBox *box) {
-    (void)frame;
-    add_input(box, FROM_RESULT, LITERAL_NONE);
+    add_result(frame, box);
     say(box, "no bit is 1");
 }
 
 static void fill_negative(const Frame *frame, FlagBox *box) {
-    add_input(box, FROM_SIGN_BIT, LITERAL_NONE);
-    say(box, "bit %u", frame->core->width - 1);
+    unsigned sign = frame->core->width - 1;
+    char *name =
+        memory_text("%s[%u]", notes_short(frame->unit->pin[PIN_RESULT], NAME - 3).text, sign);
+    add_input(box, FROM_NAMED, frame->core->result[sign], frame->core->result[sign], name);
+    say(box, "bit %u", sign);
+    memory_free(name);
 }
 
 /* The sum in the sign column may be left out: it and overflow differ where its half sum and the
@@ -128,29 +153,28 @@ static void fill_less_signed(const Frame *frame, FlagBox *box) {
     const AdderCore *core = frame->core;
     unsigned sign = core->width - 1;
     if (core->sum[sign] != LITERAL_NONE && core->overflow != LITERAL_NONE) {
-        add_input(box, FROM_NAMED, core->sum[sign]);
-        add_input(box, FROM_NAMED, core->overflow);
+        add_named(frame, box, core->sum[sign]);
+        add_named(frame, box, core->overflow);
         say(box, "sum%u differs\nfrom overflow", sign);
         return;
     }
-    add_input(box, FROM_NAMED, core->half[sign]);
-    add_input(box, FROM_NAMED, frame_carry(frame, core->width));
+    add_named(frame, box, core->half[sign]);
+    add_named(frame, box, frame_carry(frame, core->width));
     say(box, "half sum %u differs\nfrom c%u", sign, core->width);
 }
 
 static void fill_less_unsigned(const Frame *frame, FlagBox *box) {
     Literal subtracting = frame->core->signal[SIGNAL_SUBTRACTING];
-    add_input(box, FROM_NAMED, subtracting);
+    add_named(frame, box, subtracting);
     if (subtracting != LITERAL_0)
-        add_input(box, FROM_NAMED, frame_carry(frame, frame->core->width));
+        add_named(frame, box, frame_carry(frame, frame->core->width));
     say(box, subtracting == LITERAL_0   ? "0: no operation\nsubtracts"
              : subtracting == LITERAL_1 ? "a borrow out"
                                         : "a borrow out, if\nsubtracting");
 }
 
 static void fill_parity(const Frame *frame, FlagBox *box) {
-    (void)frame;
-    add_input(box, FROM_RESULT, LITERAL_NONE);
+    add_result(frame, box);
     say(box, "an odd number\nof bits is 1");
 }
 
@@ -160,54 +184,22 @@ static void (*const fills[FLAG_COUNT])(const Frame *frame, FlagBox *box) = {FLAG
 
 /* ---- the boxes and their inputs ---------------------------------------------------------------- */
 
-/* A carry, from where it has come to, on to a box, by a way downward of its own. */
-static void draw_carry(Frame *frame, unsigned column, Point from, double corner, double edge,
-                       double y) {
-    scene_wire(frame->scene, frame_carry(frame, column),
-               frame_carry_is_1(frame, column) ? WIRE_HEAVY : WIRE_PLAIN, from.x, from.y);
-    scene_to(frame->scene, corner, from.y);
+/* A carry goes on from where it has come to by a way downward of its own. */
+static void draw_input(Frame *frame, const Input *input, double edge, double y, const Point *ends) {
+    if (input->from == FROM_NAMED) {
+        frame_stub(frame, input->net, input->name.text, edge, edge + STUB, y);
+        if (input->level != LITERAL_NONE)
+            frame_above(frame, input->level, edge + 8, y);
+        return;
+    }
+    bool sign = input->from == FROM_SIGN;
+    double corner = frame_left(frame) - (sign ? 48 : 32);
+    bool heavy = frame_carry_is_1(frame, frame->core->width - sign);
+    scene_wire(frame->scene, input->net, heavy ? WIRE_HEAVY : WIRE_PLAIN, ends[sign].x,
+               ends[sign].y);
+    scene_to(frame->scene, corner, ends[sign].y);
     scene_to(frame->scene, corner, y);
     scene_to(frame->scene, edge, y);
-}
-
-static void draw_named(Frame *frame, Literal literal, double edge, double y) {
-    char *name = frame_name(frame, literal);
-    frame_stub(frame, literal, notes_short(name, NAME).text, edge, edge + STUB, y);
-    frame_above(frame, literal, edge + 8, y);
-    memory_free(name);
-}
-
-static void draw_input(Frame *frame, const Input *input, double edge, double y, Point last,
-                       Point sign) {
-    double left = frame_left(frame);
-    unsigned width = frame->core->width;
-    const char *result = frame->unit->pin[PIN_RESULT];
-    switch (input->from) {
-    case FROM_NONE:
-        break;
-    case FROM_LAST:
-        draw_carry(frame, width, last, left - 32, edge, y);
-        if (y > last.y && frame->unit->flag[FLAG_CARRY]) /* goes straight on, too */
-            scene_dot(frame->scene, frame_carry(frame, width), left - 32, last.y);
-        break;
-    case FROM_SIGN:
-        draw_carry(frame, width - 1, sign, left - 48, edge, y);
-        break;
-    case FROM_NAMED:
-        draw_named(frame, input->literal, edge, y);
-        break;
-    case FROM_SIGN_BIT: {
-        char *bit = memory_text("%s[%u]", notes_short(result, NAME - 3).text, width - 1);
-        frame_stub(frame, frame->core->result[width - 1], bit, edge, edge + STUB, y);
-        frame_above(frame, frame->core->result[width - 1], edge + 8, y);
-        memory_free(bit);
-        break;
-    }
-    case FROM_RESULT:
-        frame_stub(frame, net_of_pin(PIN_RESULT), notes_short(result, NAME).text, edge, edge + STUB,
-                   y);
-        break;
-    }
 }
 
 static FlagBox box_of(const Frame *frame, Flag flag) {
@@ -230,7 +222,7 @@ static void draw_pin(Frame *frame, Flag flag, double left, double y) {
     frame_stub(frame, net, frame->unit->pin[pin], left, end, y);
 }
 
-static void draw_flag(Frame *frame, Flag flag, double y, Point last, Point sign) {
+static void draw_flag(Frame *frame, Flag flag, double y, const Point *ends) {
     FlagBox box = box_of(frame, flag);
     double edge = frame_left(frame) - FRAME_CHANNEL, left = edge - BOX;
     scene_box(frame->scene,
@@ -241,31 +233,14 @@ static void draw_flag(Frame *frame, Flag flag, double y, Point last, Point sign)
                     .height = HEIGHT},
               box.label);
     for (int k = 0; k < box.input_count; k++)
-        draw_input(frame, &box.input[k], edge,
-                   box.input_count == 1 ? y
-                   : k == 0             ? y - APART
-                                        : y + APART,
-                   last, sign);
+        draw_input(frame, &box.input[k], edge, y + APART * (2 * k - (box.input_count - 1)), ends);
     draw_pin(frame, flag, left, y);
     frame_above(frame, frame->core->flag[flag].masked, left - 16, y);
 }
 
-/* The register that all flags pass, with room for its clock at the lower end. */
-static void draw_register(Frame *frame, double top, double bottom) {
-    double left = frame_left(frame) - FRAME_CHANNEL - BOX - STUB - REGISTER;
-    scene_box(frame->scene,
-              (Box){.symbol = SYMBOL_REGISTER,
-                    .x = left,
-                    .y = top,
-                    .width = REGISTER,
-                    .height = bottom - top},
-              "");
-    frame_stub(frame, net_of_pin(PIN_CLK), frame->unit->pin[PIN_CLK], left, left - STUB,
-               bottom - 9);
-}
-
 void frame_draw_flags(Frame *frame, Point last, Point sign) {
     /* The first box's wire is straight: the carry's. */
+    const Point ends[] = {last, sign};
     double y = last.y, first = 0;
     bool any = false;
     if (frame->unit->flag[FLAG_CARRY])
@@ -277,9 +252,13 @@ void frame_draw_flags(Frame *frame, Point last, Point sign) {
             continue;
         first = any ? first : y;
         any = true;
-        draw_flag(frame, (Flag)flag, y, last, sign);
+        draw_flag(frame, (Flag)flag, y, ends);
         y += HEIGHT + GAP;
     }
+    /* The register that all flags pass, with room for its clock at the lower end. */
+    double left = frame_left(frame) - FRAME_CHANNEL - BOX - STUB - REGISTER;
     if (any && frame->unit->registers != REGISTERS_NONE)
-        draw_register(frame, first - HEIGHT / 2.0, y - HEIGHT / 2.0 + 10);
+        frame_register(frame,
+                       (Extent){left, first - HEIGHT / 2.0, left + REGISTER, y - HEIGHT / 2.0 + 10},
+                       STUB);
 }

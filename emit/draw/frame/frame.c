@@ -169,8 +169,23 @@ void frame_stub(const Frame *frame, Net net, const char *name, double edge, doub
     bool right = end > edge;
     scene_wire(frame->scene, net, WIRE_PLAIN, edge, y);
     scene_to(frame->scene, end, y);
+    if (name[0] == '\0')
+        return;
     scene_name(frame->scene, right ? end + 4 : end - 4, y + 4, right ? ANCHOR_START : ANCHOR_END,
                net, "%s", notes_short(name, FRAME_NAME).text);
+}
+
+void frame_register(const Frame *frame, Extent extent, double wire) {
+    double clock = extent.bottom - 9;
+    scene_box(frame->scene,
+              (Box){.symbol = SYMBOL_REGISTER,
+                    .x = extent.left,
+                    .y = extent.top,
+                    .width = extent.right - extent.left,
+                    .height = extent.bottom - extent.top},
+              "");
+    frame_stub(frame, net_of_pin(PIN_CLK), wire < 16 ? "" : frame->unit->pin[PIN_CLK], extent.left,
+               extent.left - wire, clock);
 }
 
 /* ---- pictures of columns --------------------------------------------------------------------- */

@@ -113,8 +113,12 @@ void frame_carry_level(const Frame *frame, unsigned column, Literal literal, dou
 /* Are the two last carries both of the core's chain, so that they can be compared? */
 bool frame_compares(const Frame *frame);
 
-/* A wire across from x to an edge on its left or right, with a name at its free end. */
+/* A wire across from an edge to the left or right, with a name, if any, at its free end. */
 void frame_stub(const Frame *frame, Net net, const char *name, double edge, double end, double y);
+
+/* A register that wires pass across, with its clock on the left of its lower end: a wire so long, and
+ * the clock's name where there is room for it. */
+void frame_register(const Frame *frame, Extent extent, double wire);
 
 /* ---- pictures of columns ----------------------------------------------------------------------- */
 

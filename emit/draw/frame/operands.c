@@ -48,7 +48,6 @@ static Net net_of(const FrameLine *line) {
 void frame_tap(Frame *frame, FrameLine *line, double x, double to) {
     assert(line != NULL);
     line->left = x < line->left ? x : line->left;
-    scene_dot(frame->scene, net_of(line), x, line->y);
     frame_wire(frame, net_of(line), WIRE_PLAIN, x, line->y, to);
 }
 
@@ -203,8 +202,6 @@ static void draw_plain(Frame *frame, unsigned i, double from, const Heights *hei
     scene_to(frame->scene, from, y);
     scene_to(frame->scene, x, y);
     scene_to(frame->scene, x, heights->columns);
-    if (frame->operand[0].out[i] != LITERAL_NONE)
-        scene_dot(frame->scene, pin, from, y);
 }
 
 static void draw_operand(Frame *frame, unsigned i, int which, const Heights *heights) {

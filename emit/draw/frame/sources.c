@@ -34,16 +34,7 @@ static void draw_pin(Frame *frame, Net pin, double edge, double x, double y) {
 }
 
 static void draw_register(const Frame *frame, double top, double bottom) {
-    double clock = bottom - 9;
-    scene_box(frame->scene,
-              (Box){.symbol = SYMBOL_REGISTER,
-                    .x = REGISTER_X,
-                    .y = top,
-                    .width = REGISTER,
-                    .height = bottom - top},
-              "");
-    scene_wire(frame->scene, net_of_pin(PIN_CLK), WIRE_PLAIN, REGISTER_X - 8, clock);
-    scene_to(frame->scene, REGISTER_X, clock);
+    frame_register(frame, (Extent){REGISTER_X, top, REGISTER_X + REGISTER, bottom}, 8);
 }
 
 /* The box with the control pins and cin on its right, one below the other. */
@@ -118,7 +109,6 @@ static bool draw_first(Frame *frame, Literal first, double x) {
     for (int k = frame->line_count; k-- > 0;)
         if (frame->line[k].literal == first) {
             scene_to(frame->scene, x, frame->line[k].y);
-            scene_dot(frame->scene, first, x, frame->line[k].y);
             return false;
         }
     scene_to(frame->scene, SOURCE_X, y);

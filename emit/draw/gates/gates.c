@@ -93,13 +93,6 @@ static double layer_top(const Sheet *sheet, int channel) {
            GATES_TRACK * (double)sheet->channel_tracks[channel] + 4;
 }
 
-/* A dot where wires of a net go three ways or four. */
-static void draw_joint(const Sheet *sheet, const Span *track, double x, int downward) {
-    int ways = downward + (track->from < x) + (track->to > x);
-    if (ways > 2)
-        scene_dot(sheet->frame->scene, sheet->net[track->owner].literal, x, track_y(sheet, track));
-}
-
 /* The level beside where a net begins; one of the carries that are compared may be a pin. */
 static void draw_level(const Sheet *sheet, Literal literal, double x, double y) {
     const AdderCore *core = sheet->frame->core;
@@ -124,31 +117,14 @@ static void draw_ending(const Sheet *sheet, const Span *track, const Ending *end
     }
 }
 
-/* A net in one channel: across, to its pins there, with dots where it parts. */
+/* A net in one channel: across, and to its pins there. */
 static void draw_track(const Sheet *sheet, const Span *track) {
     const Route *net = &sheet->net[track->owner];
-    const Ending *first = &sheet->ending[net->first], *end = first + net->count, *above = NULL;
     double y = track_y(sheet, track);
     draw_line(sheet, net->literal, track->from, y, track->to, y);
-    for (const Ending *ending = first; ending < end; ending++)
-        if (ending->channel == track->place && ending->which < 0)
-            above = ending; /* where the net begins */
-    bool joined = false;
-    for (const Ending *ending = first; ending < end; ending++) {
-        if (ending->channel != track->place)
-            continue;
-        draw_ending(sheet, track, ending);
-        bool through =
-            above != NULL && ending != above && ending->x >= above->x && ending->x <= above->x;
-        joined = joined || through;
-        if (ending != above)
-            draw_joint(sheet, track, ending->x, through ? 2 : 1);
-    }
-    if (above != NULL && !joined)
-        draw_joint(sheet, track, above->x, 1);
-    if (net->has_lane)
-        draw_joint(sheet, track, net->lane_x,
-                   (track->place > net->top) + (track->place < net->bottom));
+    for (uint32_t e = net->first; e < net->first + net->count; e++)
+        if (sheet->ending[e].channel == track->place)
+            draw_ending(sheet, track, &sheet->ending[e]);
 }
 
 /* The lane of a net, between its tracks in the channels where it begins and ends. */

@@ -204,41 +204,29 @@ static void number_layers(Sheet *sheet) {
             sheet->item[k].layer = sheet->layers;
 }
 
-/* How many items each group has in each layer, by group * (layers + 1) + layer. */
-static int *count_items(const Sheet *sheet) {
-    int stride = sheet->layers + 1;
-    int *count = memory_zeroed((size_t)sheet->group_count * (size_t)stride, sizeof count[0]);
-    for (size_t k = 0; k < sheet->item_count; k++)
-        count[sheet->item[k].group * stride + sheet->item[k].layer]++;
-    return count;
-}
-
-static void number_slots(Sheet *sheet, const int *count) {
-    int stride = sheet->layers + 1;
-    sheet->group_first = memory_zeroed((size_t)sheet->group_count + 1, sizeof(int));
-    for (int group = 0; group < sheet->group_count; group++) {
-        int most = 1;
-        for (int layer = 0; layer < stride; layer++)
-            if (count[group * stride + layer] > most)
-                most = count[group * stride + layer];
-        sheet->group_first[group + 1] = sheet->group_first[group] + most;
-    }
-    sheet->slot_count = sheet->group_first[sheet->group_count];
-}
-
 /* The items of each group and layer take its slots in the order in which they are, spread about its
  * middle. */
-static void place_items(Sheet *sheet, const int *count) {
-    int stride = sheet->layers + 1;
-    int *placed = memory_zeroed((size_t)sheet->group_count * (size_t)stride, sizeof placed[0]);
+static void place_items(Sheet *sheet) {
+    size_t stride = (size_t)sheet->layers + 1, places = (size_t)sheet->group_count * stride;
+    int *count = memory_zeroed(places, sizeof count[0]), *most = sheet->group_first + 1;
     for (size_t k = 0; k < sheet->item_count; k++) {
         Item *item = &sheet->item[k];
-        int at = item->group * stride + item->layer;
-        int slots = sheet->group_first[item->group + 1] - sheet->group_first[item->group];
-        int spare = slots - count[at];
-        item->slot = sheet->group_first[item->group] + spare / 2 + placed[at]++;
+        item->slot = count[(size_t)item->group * stride + (size_t)item->layer]++;
+        if (item->slot >= most[item->group])
+            most[item->group] = item->slot + 1;
     }
-    memory_free(placed);
+    for (int group = 0; group < sheet->group_count; group++)
+        sheet->group_first[group + 1] =
+            sheet->group_first[group] + (most[group] > 0 ? most[group] : 1);
+    for (size_t k = 0; k < sheet->item_count; k++) {
+        Item *item = &sheet->item[k];
+        int first = sheet->group_first[item->group];
+        int slots = sheet->group_first[item->group + 1] - first;
+        int used = count[(size_t)item->group * stride + (size_t)item->layer];
+        item->slot += first + (slots - used) / 2;
+    }
+    sheet->slot_count = sheet->group_first[sheet->group_count];
+    memory_free(count);
 }
 
 bool gates_may_stand_aside(const Item *item) {
@@ -258,10 +246,8 @@ void gates_plan(Sheet *sheet) {
     sheet->group_count = (int)(sheet->top - sheet->low) + 2;
     add_items(sheet);
     number_layers(sheet);
-    int *count = count_items(sheet);
-    number_slots(sheet, count);
-    place_items(sheet, count);
-    memory_free(count);
+    sheet->group_first = memory_zeroed((size_t)sheet->group_count + 1, sizeof(int));
+    place_items(sheet);
     sheet->slot = memory_zeroed((size_t)sheet->slot_count + 1, sizeof sheet->slot[0]);
     for (size_t k = 0; k < sheet->item_count; k++) {
         double width = width_of(&sheet->item[k]);

@@ -54,48 +54,6 @@ static void draw_edge(Network *network, const Edge *edge) {
                  edge->taps ? network->tap : network->top[edge->row]);
 }
 
-/* How far down the wire of each cell goes, in its column and beside it: twice the row whose track
- * it reaches, and one more where it goes on into the row. */
-static void find_depths(const Network *network, int *within, int *beside) {
-    for (size_t k = 0; k < network->edge_count; k++) {
-        const Edge *edge = &network->edge[k];
-        int depth = 2 * edge->row + edge->straight;
-        int *deepest = edge->beside ? &beside[edge->source] : &within[edge->source];
-        if (!edge->comes && depth > *deepest)
-            *deepest = depth;
-    }
-}
-
-static void dot_where_joined(Network *network, const Span *trunk, double x, bool goes_on) {
-    if (goes_on || (x > trunk->from + 0.1 && x < trunk->to - 0.1))
-        scene_dot(network->frame.scene, network_net(network, trunk->owner), x,
-                  network_track_y(network, trunk));
-}
-
-static void draw_dots(Network *network) {
-    size_t cells = network->frame.core->cell_count;
-    int *within = memory_zeroed(2 * cells + 1, sizeof within[0]), *beside = within + cells;
-    find_depths(network, within, beside);
-    for (size_t k = 0; k < network->edge_count; k++) {
-        const Edge *edge = &network->edge[k];
-        if (edge->straight)
-            continue;
-        const Span *trunk = network_trunk(network, edge->row, edge->source);
-        if (!edge->goes_on && !edge->leaves)
-            dot_where_joined(network, trunk, edge->x, false);
-        if (edge->comes)
-            continue;
-        int deepest = edge->beside ? beside[edge->source] : within[edge->source];
-        dot_where_joined(network, trunk, network_spine(network, edge), deepest > 2 * edge->row);
-        int first = network->row[edge->source] + 1;
-        if (edge->beside)
-            dot_where_joined(network, network_trunk(network, first, edge->source),
-                             network_x(network, network_cell(network, edge->source)->top),
-                             within[edge->source] > 2 * first);
-    }
-    memory_free(within);
-}
-
 static void draw_cells(Network *network) {
     const bool levels = network->frame.values != NULL && network_carries(network);
     for (uint32_t k = 0; k < network->frame.core->cell_count; k++) {
@@ -123,7 +81,6 @@ void network_draw_wires(Network *network) {
             network->last_track = network_track_y(
                 network, network_trunk(network, network->edge[k].row, network->edge[k].source));
     }
-    draw_dots(network);
     draw_cells(network);
 }
 
@@ -206,8 +163,4 @@ void network_draw_sums(Network *network) {
     }
     if (frame_varies(core->carry[width]))
         draw_carry_name(network, width, frame_left(frame) - 80, network->last_track - 6);
-    if (frame->unit->flag[FLAG_OVERFLOW] && frame_compares(frame) &&
-        network_enters(network, width - 1) && core->sum[width - 1] != LITERAL_NONE)
-        scene_dot(frame->scene, core->carry[width - 1], network_sum_port(network, width - 1),
-                  network->tap);
 }

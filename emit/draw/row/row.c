@@ -105,7 +105,6 @@ static Point draw_sign_tap(const Row *row) {
     if (!has_sign_tap(frame))
         return end;
     Literal carry = frame->core->carry[sign];
-    scene_dot(frame->scene, carry, end.x, frame->first_y);
     frame_wire(frame, carry, frame_carry_is_1(frame, sign) ? WIRE_HEAVY : WIRE_PLAIN, end.x,
                frame->first_y, end.y);
     return end;
