@@ -149,6 +149,8 @@ static int rule_value(const Case *one, const Box *box) {
     int known = label[0] - '0';
     if (sscanf(label, "c%u and c%u\ndiffe%1s", &i, &j, rest) == 3)
         return expected_carry(one, i) != expected_carry(one, j);
+    if (sscanf(label, "c%u differs\nfrom %u", &i, &j) == 2)
+        return expected_carry(one, i) != (j == 1);
     if (sscanf(label, "c%u, turned over if\n%63[^\n]", &i, name) == 2)
         return expected_carry(one, i) != (input_level(one, box, name) == 1);
     if (sscanf(label, "%1u, turned over if\n%63[^\n]", &i, name) == 2)

@@ -130,7 +130,10 @@ static void fill_overflow(const Frame *frame, FlagBox *box) {
     }
     add_carry(frame, box, FROM_LAST);
     add_carry(frame, box, FROM_SIGN);
-    say(box, "c%u and c%u\ndiffer", width, width - 1);
+    if (literal_is_constant(frame->core->carry[width - 1]))
+        say(box, "c%u differs\nfrom %d", width, frame->core->carry[width - 1] == LITERAL_1);
+    else
+        say(box, "c%u and c%u\ndiffer", width, width - 1);
 }
 
 static void fill_zero(const Frame *frame, FlagBox *box) {

@@ -38,9 +38,9 @@ void tracks_pack(Span *span, uint32_t count, double apart, int *tracks) {
 }
 
 const Span *tracks_find(const Span *span, uint32_t count, int place, uint32_t owner) {
-    for (uint32_t k = 0; k < count; k++)
-        if (span[k].place == place && span[k].owner == owner)
-            return &span[k];
-    assert(!"the owner has a span in this place");
-    return NULL;
+    uint32_t k = 0;
+    while (k < count && (span[k].place != place || span[k].owner != owner))
+        k++;
+    assert(k < count);
+    return &span[k];
 }
