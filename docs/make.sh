@@ -60,16 +60,24 @@ for page in $(cd "$source" && grep -l '^```console$' ./*.md); do
   (cd "$folder" && remake <"$source/$page" >"$page.new" && mv "$page.new" "$page")
 done
 
-# The manual page between the lines that say whose options stand there, and the completions.
+# What pages have from the rows of options and operations, between a line that says so and its end;
+# and the completions.
 pages=$(dirname "$program")/tests/option_pages
-while IFS= read -r line; do
-  case $line in
-    '.\" options of '*) printf '%s\n' "$line"; "$pages" man "${line##* }"; skips=yes ;;
-    '.\" end of options') printf '%s\n' "$line"; skips= ;;
-    *) [ -n "${skips-}" ] || printf '%s\n' "$line" ;;
-  esac
-done <"$source/sumwright.1" >"$folder/sumwright.1.new"
-mv "$folder/sumwright.1.new" "$folder/sumwright.1"
+fill() {
+  skips=
+  while IFS= read -r line; do
+    case $line in '.\" end of '* | '<!-- end of '*) skips= ;; esac
+    [ -n "$skips" ] || printf '%s\n' "$line"
+    case $line in
+      '.\" options of '*) "$pages" man "${line##* }"; skips=yes ;;
+      '<!-- table of operations -->') "$pages" operations; skips=yes ;;
+    esac
+  done
+}
+for page in sumwright.1 conventions.md; do
+  fill <"$source/$page" >"$folder/$page.new"
+  mv "$folder/$page.new" "$folder/$page"
+done
 mkdir -p "$folder/completions"
 "$pages" bash >"$folder/completions/sumwright.bash"
 "$pages" zsh >"$folder/completions/_sumwright"

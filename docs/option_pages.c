@@ -3,7 +3,8 @@
  *
  *   option_pages man unit       the options that every command takes, as mdoc
  *   option_pages man COMMAND    those that it takes beside them
- *   option_pages bash|zsh|fish  the completion for that shell */
+ *   option_pages bash|zsh|fish  the completion for that shell
+ *   option_pages operations     the operations as a table of docs/conventions.md */
 #include "base/memory.h"
 #include "options/table.h"
 
@@ -312,6 +313,50 @@ static void fish(void) {
         fish_option(&options_table[k]);
 }
 
+/* ---- a table -------------------------------------------------------------------------------- */
+
+static const char *addend_text(Addend addend) {
+    switch (addend) {
+    case ADDEND_A:
+        return "a";
+    case ADDEND_NOT_A:
+        return "not a";
+    case ADDEND_B:
+        return "b";
+    case ADDEND_NOT_B:
+        return "not b";
+    case ADDEND_ZEROS:
+        return "0";
+    case ADDEND_ONES:
+        return "not 0";
+    }
+    return "";
+}
+
+static const char *first_text(const OperationFacts *facts) {
+    if (facts->first != ENTERS_CIN)
+        return facts->first == ENTERS_1 ? "1" : "0";
+    return facts->subtracts ? "`cin`; its complement where the sense is `borrow`" : "`cin`";
+}
+
+static void operations(void) {
+    puts("\n| operation | result modulo 2^n | X | Y | first carry | `carry` "
+         "|\n|---|---|---|---|---|---|");
+    for (int op = 0; op < OP_COUNT; op++) {
+        const OperationFacts *facts = operation_facts((Operation)op);
+        printf("| `%s` | ", facts->name);
+        for (const char *c = facts->formula; *c != '\0'; c++)
+            *c == '-' ? fputs("\xe2\x88\x92", stdout) : putchar(*c); /* a minus */
+        bool still = facts->y == ADDEND_ZEROS && facts->first == ENTERS_0 && !facts->subtracts;
+        printf(" | %s | %s | %s | %s |\n", addend_text(facts->x), addend_text(facts->y),
+               first_text(facts),
+               still              ? "0: nothing is added"
+               : facts->subtracts ? "no borrow, or borrow, by the sense"
+                                  : "carry");
+    }
+    putchar('\n');
+}
+
 int main(int argc, char **argv) {
     const char *what = argc > 1 ? argv[1] : "";
     if (argc == 3 && strcmp(what, "man") == 0)
@@ -322,6 +367,8 @@ int main(int argc, char **argv) {
         zsh();
     else if (strcmp(what, "fish") == 0)
         fish();
+    else if (strcmp(what, "operations") == 0)
+        operations();
     else
         return EXIT_FAILURE;
     return EXIT_SUCCESS;
