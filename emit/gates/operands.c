@@ -1,5 +1,5 @@
-/* See operands.h. A new operation is a row of the table below (and one of unit.c's and of
- * model.c's, which know nothing of this one). */
+/* See operands.h. Each operation has its levels below, which neither the model nor the row of the
+ * operation knows. */
 #include "gates/operands.h"
 
 #include "base/memory.h"
@@ -10,19 +10,22 @@
  * chain's where it is no-borrow. */
 enum { _ = 2, IF_BORROW = 3, IF_NO_BORROW = 4 };
 
-static const unsigned char levels[OP_COUNT][SIGNAL_COUNT] = {
-    /*    inv_a use_b inv_b set_c use_cin inv_cin subtr active turn_a turn_b set chain_cin turn_cin
-     */
-    [OP_ADD] = {0, 1, 0, 0, 0, _, 0, 1, 0, 0, 0, 0, _},
-    [OP_ADC] = {0, 1, 0, 0, 1, 0, 0, 1, 0, 0, 0, 1, 0},
-    [OP_SUB] = {0, 1, 1, 1, _, _, 1, 1, 1, 0, 0, 0, _},
-    [OP_SBC] = {0, 1, 1, 0, 1, IF_BORROW, 1, 1, 1, 0, 0, 1, IF_NO_BORROW},
-    [OP_RSB] = {1, 1, 0, 1, _, _, 1, 1, 0, 1, 0, 0, _},
-    [OP_INC] = {0, 0, 0, 1, _, _, 0, 1, 0, 0, 1, _, _},
-    [OP_DEC] = {0, 0, 1, 0, 0, _, 1, 1, 1, 0, 1, _, _},
-    [OP_NEG] = {1, 0, 0, 1, _, _, 1, 1, 0, 1, 0, 0, _},
-    [OP_PASS] = {0, 0, 0, 0, 0, _, 0, 1, 0, 0, 0, 0, _},
-};
+typedef unsigned char Levels[SIGNAL_COUNT];
+
+/* inv_a use_b inv_b set_c use_cin inv_cin subtr active turn_a turn_b set chain_cin turn_cin */
+static const Levels add_levels = {0, 1, 0, 0, 0, _, 0, 1, 0, 0, 0, 0, _};
+static const Levels adc_levels = {0, 1, 0, 0, 1, 0, 0, 1, 0, 0, 0, 1, 0};
+static const Levels sub_levels = {0, 1, 1, 1, _, _, 1, 1, 1, 0, 0, 0, _};
+static const Levels sbc_levels = {0, 1, 1, 0, 1, IF_BORROW, 1, 1, 1, 0, 0, 1, IF_NO_BORROW};
+static const Levels rsb_levels = {1, 1, 0, 1, _, _, 1, 1, 0, 1, 0, 0, _};
+static const Levels inc_levels = {0, 0, 0, 1, _, _, 0, 1, 0, 0, 1, _, _};
+static const Levels dec_levels = {0, 0, 1, 0, 0, _, 1, 1, 1, 0, 1, _, _};
+static const Levels neg_levels = {1, 0, 0, 1, _, _, 1, 1, 0, 1, 0, 0, _};
+static const Levels pass_levels = {0, 0, 0, 0, 0, _, 0, 1, 0, 0, 0, 0, _};
+
+#define LEVELS_ROW(ID, id, ...) [OP_##ID] = id##_levels,
+static const unsigned char *const levels[OP_COUNT] = {OPERATIONS(LEVELS_ROW)};
+#undef LEVELS_ROW
 
 static unsigned level(const Unit *unit, int choice, Signal signal) {
     unsigned value = levels[unit->choice[choice].operation][signal];
