@@ -23,6 +23,7 @@ static void store(const Option *option, Request *request, uint64_t number) {
 
 static bool take_choice(const Option *option, const char *name, const char *text, Request *request,
                         Problem *problem) {
+    assert(text != NULL);
     int found = values_find(option->values, option->value_count, text, strlen(text));
     if (found >= 0) {
         store(option, request, (uint64_t)found);
@@ -37,6 +38,7 @@ static bool take_choice(const Option *option, const char *name, const char *text
 
 static bool take_text(const Option *option, const char *name, const char *text, Request *request,
                       Problem *problem) {
+    assert(text != NULL);
     if (option->check != NULL && !option->check(name, text, problem))
         return false;
     if (text[0] == '\0') {

@@ -3,6 +3,7 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -92,6 +93,7 @@ static bool is_counted(const Counting *counting, Diagram x) {
 static void add_count(const Counting *counting, Diagram x, unsigned from, uint64_t *sum) {
     unsigned limbs = counting->limbs, level = diagram_level(counting->diagrams, x);
     uint64_t *count = memory_zeroed(limbs, sizeof count[0]);
+    assert(x <= DIAGRAM_1 || counting->count != NULL);
     if (x > DIAGRAM_1)
         memcpy(count, counting->count + (size_t)(counting->place[x >> 1] - 1) * limbs,
                limbs * sizeof count[0]);

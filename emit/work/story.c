@@ -13,7 +13,10 @@ const char *const story_readings[2] = {"unsigned", "two's complement"};
 /* The text is owned by the part from here on. */
 static void add_line(StoryPart *part, Tone tone, const char *label, char *text) {
     assert(part->count < STORY_LINES_MAX);
-    part->line[part->count++] = (StoryLine){memory_text("%s", label), text, tone};
+    StoryLine *line = &part->line[part->count++];
+    line->label = memory_text("%s", label);
+    line->text = text;
+    line->tone = tone;
 }
 
 /* ---- numbers ------------------------------------------------------------------------------ */
