@@ -1,6 +1,7 @@
 /* The command line: one table (table.c) says what each option is called, what it takes and what it
  * means. Parsing, --help, the command in the generated files, and the manual page and completions in
- * docs/ all come from it. This room is the commands' alone: no other includes it. */
+ * docs/ all come from it. Besides the commands only the library includes
+ * this room. */
 #ifndef SUMWRIGHT_OPTIONS_OPTIONS_H
 #define SUMWRIGHT_OPTIONS_OPTIONS_H
 
