@@ -67,6 +67,37 @@ while [ "$edit" -le "$(cat edits)" ]; do
   edit=$((edit + 1))
 done
 
+# A definition that is left out is an error of the compiler: the file without the block is refused.
+# The blocks of the option are another matter: without one it is not there, or does nothing.
+without() {
+  awk -v block="$1.block" '
+    BEGIN { while ((getline text <block) > 0) part[count++] = text }
+    { line[NR] = $0 }
+    END {
+      for (i = 1; i <= NR; i++) {
+        for (k = 0; k < count && line[i + k] == part[k]; k++) continue
+        if (k == count) { i += count - 1; continue }
+        print line[i]
+      }
+    }' "$2"
+}
+edit=1 left_out=0
+while [ "$edit" -le "$(cat edits)" ]; do
+  file=$(cat "edit$edit.file")
+  case $file$(cat "edit$edit.where") in
+    emit/commands/* | emit/options/* | *new) ;;
+    *.c*)
+      without "edit$edit" "$file" >"${file%.c}_without.c"
+      ! "${CC:-cc}" -std=c17 -D_XOPEN_SOURCE=700 -fsyntax-only -I emit "${file%.c}_without.c" 2>/dev/null ||
+        wrong "$file compiles without: $(cat "edit$edit.block")"
+      rm "${file%.c}_without.c"
+      left_out=$((left_out + 1))
+      ;;
+  esac
+  edit=$((edit + 1))
+done
+[ "$left_out" -gt 5 ] || wrong "only $left_out blocks left out"
+
 cmake -S . -B build -D CMAKE_BUILD_TYPE=Debug -D CMAKE_C_FLAGS=-O0 -D SUMWRIGHT_TESTS=OFF \
   -D SUMWRIGHT_WERROR=ON >"$folder/cmake.log" 2>&1 || wrong "the copy does not configure"
 cmake --build build --target sumwright -j "$(getconf _NPROCESSORS_ONLN)" >"$folder/build.log" 2>&1 ||
@@ -138,4 +169,4 @@ draws nands.svg odd --width 4 --flags all --detail nand
 
 "$program" emit --brief --name short >"$folder/said.log" || wrong "emit --brief fails"
 [ "$(wc -l <"$folder/said.log")" -eq 3 ] || wrong "emit --brief is not brief"
-echo "$(cat ../copy/edits) edits add a flag, an operation, a structure and an option"
+echo "$(cat ../copy/edits) edits add a flag, an operation, a structure and an option; without one of $left_out, it does not build"
