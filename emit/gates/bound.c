@@ -1,6 +1,8 @@
 /* See bound.h. */
 #include "gates/bound.h"
 
+#include <assert.h>
+
 static bool does(const Unit *unit, Operation operation) {
     for (int k = 0; k < unit->choice_count; k++)
         if (unit->choice[k].operation == operation)
@@ -59,6 +61,7 @@ Bound bound_of(const Unit *unit) {
 }
 
 uint32_t bound_prefix_cells(uint32_t columns, uint32_t depth) {
+    assert(columns > 0);
     uint32_t least = columns - 1;
     return depth < least ? 2 * least - depth : least;
 }

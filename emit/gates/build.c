@@ -8,10 +8,12 @@
 #include "gates/operands.h"
 #include "gates/structures/structure.h"
 
+#include <assert.h>
 #include <string.h>
 
 /* What the operand row and the structure have handed on, in the record. */
 static void record_core(const Build *build, AdderCore *core) {
+    assert(core->width == build->adder.width);
     const Operands *operands = &build->operands;
     const Adder *adder = &build->adder;
     memcpy(core->signal, operands->signal, sizeof core->signal);
@@ -33,6 +35,8 @@ static void record_core(const Build *build, AdderCore *core) {
 
 /* All gates, of any kind, into an empty netlist. */
 static void build_all(const Unit *unit, Form form, Build *build) {
+    assert(unit->width > 0 && unit->width <= UNIT_WIDTH_MAX);
+    assert(form < FORM_COUNT);
     Operands *operands = &build->operands;
     operands_build(unit, &build->netlist, operands);
     build->adder = (Adder){.width = unit->width,
@@ -91,6 +95,7 @@ void build_of_any_kind(const Unit *unit, Netlist *netlist) {
 
 /* Of these the one with the fewer gates, or else levels, stays in best. */
 static void keep_smaller(Netlist *best, Netlist *other) {
+    assert(best->output_count == other->output_count);
     Cost kept = cost_count(best), tried = cost_count(other);
     Netlist worse = *other;
     if (tried.gates < kept.gates || (tried.gates == kept.gates && tried.levels < kept.levels)) {
@@ -101,6 +106,7 @@ static void keep_smaller(Netlist *best, Netlist *other) {
 }
 
 void build_of_kind(const Unit *unit, NodeKind kind, Netlist *netlist) {
+    assert(kind == NODE_NAND || kind == NODE_NOR);
     bool several = unit->structure == STRUCTURE_FEWEST;
     for (int form = 0; form < (several ? FORM_COUNT : 1); form++) {
         Netlist any, mapped;

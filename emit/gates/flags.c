@@ -4,6 +4,8 @@
 #include "base/memory.h"
 #include "gates/netlist/core.h"
 
+#include <assert.h>
+
 /* What the flags are made from. */
 typedef struct {
     const Unit *unit;
@@ -22,6 +24,7 @@ typedef struct {
 
 /* The carry into column i (out of the last one: i = width), inverted where that literal is 1. */
 static Literal carry_inverted(const FlagRow *row, unsigned i, Literal where) {
+    assert(i <= row->adder->width);
     const Adder *adder = row->adder;
     if (i == adder->width && adder->leaving != LITERAL_NONE)
         return netlist_xor(row->netlist, adder->leaving, where);
@@ -62,6 +65,7 @@ static void find_signs(FlagRow *row) {
 /* An overflow below 0 gives 100...0, one above 011...1; the sign of the exact result is right in
  * both, so the sign bit needs no more than that. */
 static void saturate_signed(FlagRow *row) {
+    assert(row->overflow != LITERAL_NONE);
     Netlist *netlist = row->netlist;
     unsigned sign = row->adder->width - 1;
     Literal low = netlist_and(netlist, row->overflow, row->less_signed);
@@ -77,6 +81,7 @@ static void saturate_signed(FlagRow *row) {
 }
 
 static void saturate_unsigned(FlagRow *row) {
+    assert(row->carries != LITERAL_NONE && row->borrows != LITERAL_NONE);
     Netlist *netlist = row->netlist;
     Literal low = row->less_unsigned;
     Literal high = netlist_and(netlist, row->carries, literal_not(row->signal[SIGNAL_SUBTRACTING]));
@@ -180,6 +185,7 @@ static Literal build_parity(const FlagRow *row) {
 
 enum { half_carry_of_result = false };
 static Literal build_half_carry(const FlagRow *row) {
+    assert(row->adder->width >= 4);
     return carry_pin(row, 4);
 }
 
@@ -191,6 +197,7 @@ static const struct {
 #undef FLAG_ROW
 
 bool flag_is_of_result(Flag flag) {
+    assert((int)flag < FLAG_COUNT);
     return flags[flag].of_result;
 }
 
@@ -210,6 +217,7 @@ void flags_build(const Unit *unit, Netlist *netlist, const Operands *operands, c
         if (!unit->flag[flag])
             continue;
         Literal literal = flags[flag].build(&row);
+        assert(netlist_has(netlist, literal));
         netlist_mean(netlist, literal, ROLE_UNMASKED, flag);
         netlist->core->flag[flag].plain = literal;
         if (!flag_is_of_result((Flag)flag))

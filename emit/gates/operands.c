@@ -4,6 +4,7 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
 #include <string.h>
 
 /* 0, 1, or _ for no matter. The row's cin is inverted for sbc where the sense is borrow, the
@@ -35,6 +36,8 @@ static unsigned level(const Unit *unit, int choice, Signal signal) {
 }
 
 SignalPlan operands_signal(const Unit *unit, Signal signal) {
+    assert(signal < SIGNAL_COUNT);
+    assert(unit->choice_count > 0 && unit->choice_count <= OP_COUNT);
     SignalPlan plan = {LEVEL_VARIES, 0, 0};
     for (int k = 0; k < unit->choice_count; k++) {
         unsigned value = level(unit, k, signal);
@@ -75,6 +78,7 @@ static Literal decode_code(Netlist *netlist, const unsigned char *table, const L
         same = same && !(known && low[k] != high[k]);
         opposite = opposite && !(known && low[k] == high[k]);
     }
+    assert(bits > 0);
     Literal select = field[bits - 1];
     if (same || opposite) {
         unsigned char *joined = memory_zeroed(size / 2, 1);
@@ -175,6 +179,8 @@ static void add_inputs(const Unit *unit, Netlist *netlist, Literal *pins, Litera
 /* set, or cin (inverted where turn) where use. */
 static Literal first_bit(Netlist *netlist, const Literal *signal, Literal cin, Signal set,
                          Signal use, Signal turn, Role role, int index) {
+    assert(netlist_has(netlist, cin));
+    assert(signal[set] != LITERAL_NONE && signal[use] != LITERAL_NONE);
     Literal carried = netlist_xor(netlist, cin, signal[turn]);
     Literal used = netlist_and(netlist, signal[use], carried);
     Literal first = netlist_or(netlist, signal[set], used);
@@ -185,6 +191,7 @@ static Literal first_bit(Netlist *netlist, const Literal *signal, Literal cin, S
 }
 
 void operands_build(const Unit *unit, Netlist *netlist, Operands *operands) {
+    assert(netlist->node_count == 1 && netlist->output_count == 0);
     Literal pins[UNIT_CODE_BITS_MAX]; /* as many as the widest control has */
     Literal cin;
     Literal **rows[] = {&operands->x, &operands->y, &operands->a, &operands->b};

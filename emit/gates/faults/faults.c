@@ -5,6 +5,7 @@
 #include "gates/faults/hidden.h"
 #include "gates/netlist/readers.h"
 
+#include <assert.h>
 #include <string.h>
 
 struct Faults {
@@ -32,6 +33,7 @@ struct Faults {
 
 /* Three places a node, then the output pins; two levels a place. */
 static uint32_t fault_number(const Netlist *netlist, Fault fault) {
+    assert(fault.index < (fault.place == FAULT_PIN ? netlist->output_count : netlist->node_count));
     uint32_t place = fault.place == FAULT_PIN ? 3 * netlist->node_count + fault.index
                                               : 3 * fault.index + (uint32_t)fault.place;
     return 2 * place + (fault.level ? 1 : 0);
@@ -45,6 +47,7 @@ static bool has_place(const Netlist *netlist, uint32_t place) {
 }
 
 static Fault fault_of(const Netlist *netlist, uint32_t number) {
+    assert(number < 2 * (3 * netlist->node_count + netlist->output_count));
     uint32_t place = number / 2;
     bool pin = place >= 3 * netlist->node_count;
     return (Fault){.place = pin ? FAULT_PIN : (FaultPlace)(place % 3),
@@ -128,6 +131,7 @@ static void wake_readers(Faults *faults, uint32_t node) {
 
 /* Gives a node another value; the vectors in which an output shows that at once. */
 static uint64_t change(Faults *faults, uint32_t node, uint64_t value) {
+    assert(faults->touched_count < faults->netlist->node_count && value != faults->value[node]);
     faults->changed[node] = value;
     faults->touched[faults->touched_count++] = node;
     wake_readers(faults, node);
@@ -141,6 +145,7 @@ static uint64_t evaluate(const Faults *faults, uint32_t node) {
 }
 
 static uint32_t lowest_bit(uint64_t word) {
+    assert(word != 0);
     uint32_t bit = 0;
     for (uint32_t half = 32; half > 0; half /= 2)
         if ((word & ((UINT64_C(1) << half) - 1)) == 0) {
@@ -180,6 +185,7 @@ static uint64_t follow(Faults *faults, uint32_t node, uint64_t vectors) {
 
 /* The vectors with which a change of this input of a gate changes the gate. */
 static uint64_t passes(const Faults *faults, const Node *gate, int side) {
+    assert(netlist_is_gate(gate) && (side == 0 || side == 1));
     uint64_t other = netlist_value(faults->value, gate->in[1 - side]);
     if (gate->kind == NODE_XOR || gate->kind == NODE_XNOR)
         return UINT64_MAX;
@@ -269,6 +275,7 @@ bool faults_open(const Faults *faults) {
 }
 
 void faults_try(Faults *faults, unsigned count) {
+    assert(count >= 1 && count <= 64);
     const Netlist *netlist = faults->netlist;
     uint64_t vectors = count == 64 ? UINT64_MAX : (UINT64_C(1) << count) - 1;
     if (faults->open > 0) {

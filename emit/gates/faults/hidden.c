@@ -5,6 +5,8 @@
 #include "base/memory.h"
 #include "gates/faults/solver.h"
 
+#include <assert.h>
+
 typedef struct {
     uint32_t cone;      /* gates from the fault on, */
     uint32_t inside;    /* nodes in all that a window holds at most, */
@@ -104,6 +106,7 @@ static void one_of(Window *window, uint32_t x, uint32_t y, uint32_t z) {
 }
 
 static uint32_t good_literal(const Window *window, Literal literal) {
+    assert(window->good[literal_node(literal)] != 0);
     return 2 * (window->good[literal_node(literal)] - 1) + (literal & 1);
 }
 
@@ -178,6 +181,7 @@ static void bind_circuit(Window *window) {
 
 /* The place gets the level that the fault does not have; what it is with the fault. */
 static void bind_fault(Window *window) {
+    assert(window->fault.place != FAULT_PIN && window->faulty[window->root] != 0);
     const Node *root = &window->netlist->nodes[window->root];
     Literal stuck = window->fault.level ? LITERAL_1 : LITERAL_0;
     if (window->fault.place == FAULT_WIRE) {
@@ -203,6 +207,7 @@ static void bind_faulty(Window *window) {
 }
 
 static bool leaves(const Window *window, uint32_t node) {
+    assert(window->faulty[node] != 0);
     const Readers *readers = window->readers;
     if (readers->outputs[node] > 0)
         return true;

@@ -3,6 +3,7 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
 #include <string.h>
 
 enum { UNSET = 2, RESTART_CONFLICTS = 64 };
@@ -87,6 +88,7 @@ void solver_free(Solver *solver) {
 /* ---- the heap of variables ----------------------------------------------------------------- */
 
 static void heap_put(Solver *solver, uint32_t at, uint32_t variable) {
+    assert(variable < solver->variables);
     solver->heap[at] = variable;
     solver->place[variable] = at;
 }
@@ -123,6 +125,7 @@ static void heap_insert(Solver *solver, uint32_t variable) {
 }
 
 static uint32_t heap_take(Solver *solver) {
+    assert(solver->heap_count > 0);
     uint32_t variable = solver->heap[0];
     solver->place[variable] = NO_CLAUSE;
     if (--solver->heap_count > 0) {
@@ -153,6 +156,7 @@ static unsigned literal_value(const Solver *solver, uint32_t literal) {
 
 static void make_true(Solver *solver, uint32_t literal, uint32_t reason) {
     uint32_t variable = literal / 2;
+    assert(solver->value[variable] == UNSET);
     solver->value[variable] = (literal & 1) == 0;
     solver->reason[variable] = reason;
     solver->level[variable] = solver->decisions;
@@ -168,6 +172,7 @@ static void watch(Solver *solver, uint32_t literal, uint32_t clause) {
 
 /* A clause of two literals or more; where it starts. */
 static uint32_t store(Solver *solver, const uint32_t *literals, uint32_t count) {
+    assert(count >= 2);
     solver->arena = memory_grow(solver->arena, &solver->arena_room, solver->arena_count + count + 1,
                                 sizeof solver->arena[0]);
     uint32_t clause = (uint32_t)solver->arena_count;
@@ -205,6 +210,7 @@ static bool move_watch(Solver *solver, uint32_t clause) {
 /* Draws the consequences of a literal that has become false; the clause that has no true literal
  * left, or NO_CLAUSE. */
 static uint32_t propagate_false(Solver *solver, uint32_t literal) {
+    assert(literal_value(solver, literal) == 0);
     Watchers *watchers = &solver->watchers[literal];
     uint32_t kept = 0, conflict = NO_CLAUSE;
     for (uint32_t k = 0; k < watchers->count; k++) {
@@ -275,6 +281,7 @@ static uint32_t mark_clause(Solver *solver, uint32_t clause, uint32_t *learnt_co
 /* The clause that the conflict teaches, in learnt: first the one literal of the last decision, then
  * one of the latest decision before; their number is returned. */
 static uint32_t analyse(Solver *solver, uint32_t conflict) {
+    assert(conflict != NO_CLAUSE && solver->decisions > 0);
     uint32_t count = 1, open = 0, at = solver->trail_count, clause = conflict, literal = 0;
     do {
         open += mark_clause(solver, clause, &count);
@@ -341,5 +348,6 @@ SolverAnswer solver_run(Solver *solver, uint64_t conflicts) {
 }
 
 bool solver_value(const Solver *solver, uint32_t variable) {
+    assert(variable < solver->variables);
     return solver->value[variable] == 1;
 }

@@ -5,6 +5,7 @@
 #include "gates/mapping/plan.h"
 #include "gates/netlist/core.h"
 
+#include <assert.h>
 #include <string.h>
 
 typedef struct {
@@ -120,8 +121,10 @@ static Literal make_new(Mapper *mapper, Term term) {
 /* The gate of a term; the gates before it are few, because what its operands need of them is there:
  * signals are made in the order of the source. */
 static Literal make(Mapper *mapper, Term term) {
+    assert(term < 2 * pairs_signals(mapper->pairs));
     if (mapper->made[term] == LITERAL_NONE) {
         Literal literal = make_new(mapper, term);
+        assert(!literal_inverted(literal) || literal_is_constant(literal));
         mapper->made[term] = literal;
         name_gate(mapper, literal, term);
     }
@@ -178,6 +181,7 @@ static Literal found_again(Literal literal, const void *how) {
 }
 
 void map_netlist(const Netlist *netlist, NodeKind kind, Netlist *mapped) {
+    assert(kind == NODE_NAND || kind == NODE_NOR);
     Pairs pairs;
     Plans plans;
     pairs_find(netlist, kind == NODE_NOR, &pairs);

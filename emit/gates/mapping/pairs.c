@@ -3,6 +3,8 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
+
 /* ---- finding a pair ------------------------------------------------------------------------ */
 
 static uint32_t first_place(const Pairs *pairs, uint32_t x, uint32_t y) {
@@ -19,6 +21,7 @@ static uint32_t find_pair(Pairs *pairs, uint32_t x, uint32_t y) {
         if ((operand[0] == x && operand[1] == y) || (operand[0] == y && operand[1] == x))
             return pairs->place[place] - 1;
     }
+    assert(pairs->count < pairs->netlist->node_count);
     pairs->pair[pairs->count] = (Pair){.operand = {x, y}};
     pairs->place[place] = ++pairs->count;
     return pairs->count - 1;
@@ -99,6 +102,7 @@ static Term difference(Pairs *pairs, Term x, Term y) {
 
 /* OR is an AND of inverses, inverted; and the dual of a function inverts its inputs and outputs. */
 static Term gate_term(Pairs *pairs, const Node *gate, bool dual) {
+    assert(netlist_is_gate(gate));
     Term x = pairs->term[literal_node(gate->in[0])] ^ (gate->in[0] & 1);
     Term y = pairs->term[literal_node(gate->in[1])] ^ (gate->in[1] & 1);
     bool inverted = gate->kind == NODE_NAND || gate->kind == NODE_NOR || gate->kind == NODE_XNOR;

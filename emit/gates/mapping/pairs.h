@@ -11,6 +11,8 @@
 
 #include "gates/netlist/netlist.h"
 
+#include <assert.h>
+
 typedef uint32_t Term;
 
 enum {
@@ -46,6 +48,7 @@ static inline uint32_t pairs_signals(const Pairs *pairs) {
 }
 
 static inline uint32_t pairs_signal(const Pairs *pairs, uint32_t pair, int shape) {
+    assert(pair < pairs->count && shape >= 0 && shape < SHAPES);
     return 1 + pairs->inputs + SHAPES * pair + (uint32_t)shape;
 }
 
@@ -59,10 +62,12 @@ static inline bool pairs_is_input(const Pairs *pairs, uint32_t signal) {
 
 /* The pair and shape of a signal that is no input and no constant. */
 static inline uint32_t pairs_pair(const Pairs *pairs, uint32_t signal) {
+    assert(!pairs_is_input(pairs, signal) && signal < pairs_signals(pairs));
     return (signal - 1 - pairs->inputs) / SHAPES;
 }
 
 static inline int pairs_shape(const Pairs *pairs, uint32_t signal) {
+    assert(!pairs_is_input(pairs, signal));
     return (int)((signal - 1 - pairs->inputs) % SHAPES);
 }
 

@@ -1,11 +1,14 @@
 /* See way.h. */
 #include "gates/mapping/way.h"
 
+#include <assert.h>
+
 bool way_inverts(int way) {
     return way >= WAY_APART ? way == WAY_APART_INVERSE : ((way ^ way >> 1) & 1) != 0;
 }
 
 int way_base(int way) {
+    assert(way >= 0 && way < WAYS);
     if (way < WAY_APART)
         return way;
     return way == WAY_APART ? 0 : SHAPE_INVERT_Y;
@@ -54,6 +57,7 @@ static unsigned count_bits(Set set) {
 }
 
 Effort way_effort(const Wanted *wanted, int way, bool through_y) {
+    assert(way >= 0 && way < WAYS);
     Effort effort = way < WAY_APART ? through_product(wanted, way, through_y) : apart(wanted, way);
     effort.gates = count_bits(effort.made) + count_bits(wanted->plain);
     if (reads_xor(wanted))

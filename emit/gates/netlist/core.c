@@ -29,7 +29,7 @@ static uint32_t *row_of_none(unsigned width) {
 }
 
 AdderCore *core_new(unsigned width) {
-    assert(width > 0);
+    assert(width > 0 && width <= UNIT_WIDTH_MAX);
     AdderCore *core = memory_zeroed(1, sizeof *core);
     Literal **rows[ROWS];
     core->width = width;
@@ -68,6 +68,7 @@ static void *copy_of(const void *bytes, size_t count, size_t size) {
 }
 
 AdderCore *core_copy(const AdderCore *core) {
+    assert(core != NULL);
     AdderCore *copy = copy_of(core, 1, sizeof *core);
     Literal **rows[ROWS];
     rows_of(copy, rows);
@@ -125,6 +126,7 @@ uint32_t core_cell(AdderCore *core, CoreCell cell) {
 }
 
 uint32_t core_cell_of_two(AdderCore *core, CoreCell cell, uint32_t high, uint32_t low) {
+    assert(high != low || high == CORE_NO_CELL);
     cell.in[0] = high;
     cell.in[1] = low;
     cell.in_count = 2;
@@ -163,6 +165,7 @@ CoreEntry core_enters(const AdderCore *core, unsigned i) {
 }
 
 void core_set_sense(AdderCore *core, Literal turned, Literal subtracting) {
+    assert(turned != LITERAL_NONE);
     core->turned = turned;
     core->sense = turned == LITERAL_0        ? CORE_CARRIES
                   : turned != LITERAL_1      ? CORE_CARRIES_OR_BORROWS
@@ -171,6 +174,7 @@ void core_set_sense(AdderCore *core, Literal turned, Literal subtracting) {
 }
 
 Role core_carry_role(const AdderCore *core) {
+    assert(core->sense <= CORE_CARRIES_OR_BORROWS);
     static const Role roles[] = {[CORE_CARRIES] = ROLE_CARRY,
                                  [CORE_NO_CARRIES] = ROLE_NO_CARRY,
                                  [CORE_BORROWS] = ROLE_BORROW,

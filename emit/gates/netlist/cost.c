@@ -6,6 +6,8 @@
 #include "gates/netlist/readers.h"
 #include "gates/prefix/prefix.h"
 
+#include <assert.h>
+
 static const struct {
     const char *name;
     unsigned transistors;
@@ -15,10 +17,12 @@ static const struct {
 };
 
 unsigned cost_transistors(NodeKind kind) {
+    assert(kind >= NODE_AND && kind < NODE_KIND_COUNT);
     return cells[kind].transistors;
 }
 
 const char *cost_kind_name(NodeKind kind) {
+    assert(kind >= NODE_AND && kind < NODE_KIND_COUNT);
     return cells[kind].name;
 }
 
@@ -53,6 +57,7 @@ static void count_levels(const Netlist *netlist, Cost *cost) {
 
 /* Counts a literal that is read, if it is a signal's inverse that has not been counted. */
 static void read_inverse(Literal literal, bool *counted, uint32_t *count) {
+    assert(literal != LITERAL_NONE);
     uint32_t node = literal_node(literal);
     if (!literal_inverted(literal) || literal_is_constant(literal) || counted[node])
         return;

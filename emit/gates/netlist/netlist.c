@@ -8,6 +8,7 @@
 #include <string.h>
 
 static uint32_t add_node(Netlist *netlist, Node node) {
+    assert(netlist->node_count < UINT32_MAX / 4);
     netlist->nodes = memory_grow(netlist->nodes, &netlist->node_room, netlist->node_count + 1u,
                                  sizeof netlist->nodes[0]);
     netlist->nodes[netlist->node_count] = node;
@@ -28,17 +29,22 @@ void netlist_free(Netlist *netlist) {
 }
 
 Literal netlist_input(Netlist *netlist, Pin pin, unsigned bit) {
+    assert(!pin_is_output(pin) && bit < UNIT_WIDTH_MAX);
+    assert(!netlist_is_gate(&netlist->nodes[netlist->node_count - 1]));
     Node node = {.kind = NODE_INPUT, .index = -1, .low = -1, .column = -1, .pin = pin, .bit = bit};
     return add_node(netlist, node) * 2;
 }
 
 void netlist_output(Netlist *netlist, Pin pin, unsigned bit, Literal literal) {
+    assert(pin_is_output(pin) && bit < UNIT_WIDTH_MAX);
+    assert(netlist_has(netlist, literal));
     netlist->outputs = memory_grow(netlist->outputs, &netlist->output_room,
                                    netlist->output_count + 1u, sizeof netlist->outputs[0]);
     netlist->outputs[netlist->output_count++] = (Output){pin, bit, literal};
 }
 
 void netlist_enter(Netlist *netlist, Part part, int column) {
+    assert(column >= -1);
     netlist->part = part;
     netlist->column = column;
 }
@@ -69,6 +75,8 @@ static void tidy(Node *gate) {
 }
 
 static Literal add_gate(Netlist *netlist, NodeKind kind, Literal x, Literal y) {
+    assert(kind >= NODE_AND && kind < NODE_KIND_COUNT);
+    assert(netlist_has(netlist, x) && netlist_has(netlist, y));
     Node gate = {.kind = kind,
                  .in = {x, y},
                  .index = -1,
@@ -80,10 +88,12 @@ static Literal add_gate(Netlist *netlist, NodeKind kind, Literal x, Literal y) {
 }
 
 Literal netlist_gate(Netlist *netlist, NodeKind kind, Literal x, Literal y) {
+    assert(!literal_inverted(x) && !literal_inverted(y));
     return add_gate(netlist, kind, x, y);
 }
 
 Literal netlist_and(Netlist *netlist, Literal x, Literal y) {
+    assert(netlist_has(netlist, x) && netlist_has(netlist, y));
     if (x == LITERAL_0 || y == LITERAL_0 || x == literal_not(y))
         return LITERAL_0;
     if (x == LITERAL_1 || x == y)
@@ -94,6 +104,7 @@ Literal netlist_and(Netlist *netlist, Literal x, Literal y) {
 }
 
 Literal netlist_or(Netlist *netlist, Literal x, Literal y) {
+    assert(netlist_has(netlist, x) && netlist_has(netlist, y));
     if (x == LITERAL_1 || y == LITERAL_1 || x == literal_not(y))
         return LITERAL_1;
     if (x == LITERAL_0 || x == y)
@@ -122,6 +133,7 @@ static bool without(const Netlist *netlist, Literal x, Literal y, Literal *rest)
 }
 
 Literal netlist_xor(Netlist *netlist, Literal x, Literal y) {
+    assert(netlist_has(netlist, x) && netlist_has(netlist, y));
     if (literal_is_constant(x))
         return y ^ x;
     if (literal_is_constant(y))
@@ -140,7 +152,8 @@ Literal netlist_xor(Netlist *netlist, Literal x, Literal y) {
 }
 
 Literal netlist_mean_span(Netlist *netlist, Literal literal, Role role, int high, int low) {
-    assert(literal_node(literal) < netlist->node_count);
+    assert(netlist_has(netlist, literal));
+    assert(role > ROLE_NONE && role < ROLE_COUNT && high >= low);
     Node *node = &netlist->nodes[literal_node(literal)];
     if (netlist_is_gate(node) && node->role == ROLE_NONE) {
         node->role = role;
@@ -245,6 +258,7 @@ static void drop_unread(Netlist *netlist) {
 }
 
 void netlist_finish(Netlist *netlist) {
+    assert(netlist->output_count > 0);
     drop_unread(netlist);
     invert_gates(netlist);
 }
@@ -255,6 +269,8 @@ void netlist_evaluate(const Netlist *netlist, uint64_t *values) {
     values[0] = 0;
     for (uint32_t k = 1; k < netlist->node_count; k++) {
         const Node *node = &netlist->nodes[k];
+        assert(!netlist_is_gate(node) ||
+               (literal_node(node->in[0]) < k && literal_node(node->in[1]) < k));
         if (netlist_is_gate(node))
             values[k] = netlist_gate_value(node->kind, netlist_value(values, node->in[0]),
                                            netlist_value(values, node->in[1]));

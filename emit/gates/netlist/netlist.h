@@ -13,6 +13,7 @@
 #include "gates/netlist/role.h"
 #include "unit/unit.h"
 
+#include <assert.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -156,12 +157,18 @@ void netlist_evaluate(const Netlist *netlist, uint64_t *values);
 
 /* The word of a literal after netlist_evaluate. */
 static inline uint64_t netlist_value(const uint64_t *values, Literal literal) {
+    assert(literal != LITERAL_NONE);
     uint64_t value = values[literal_node(literal)];
     return literal_inverted(literal) ? ~value : value;
 }
 
 static inline bool netlist_is_gate(const Node *node) {
     return node->kind >= NODE_AND;
+}
+
+/* Is this a literal of the netlist? */
+static inline bool netlist_has(const Netlist *netlist, Literal literal) {
+    return literal_node(literal) < netlist->node_count;
 }
 
 #endif

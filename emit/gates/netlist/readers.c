@@ -3,6 +3,8 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
+
 void readers_find(const Netlist *netlist, Readers *readers) {
     uint32_t count = netlist->node_count;
     uint32_t *first = memory_zeroed((size_t)count + 2, sizeof *first);
@@ -16,6 +18,7 @@ void readers_find(const Netlist *netlist, Readers *readers) {
     for (uint32_t k = 0; k < count; k++)
         for (uint32_t side = 0; side < 2 && netlist_is_gate(&netlist->nodes[k]); side++)
             readers->reader[first[literal_node(netlist->nodes[k].in[side]) + 1]++] = 2 * k + side;
+    assert(first[0] == 0);
     readers->first = first;
     readers->outputs = memory_zeroed(count, sizeof *readers->outputs);
     for (uint32_t k = 0; k < netlist->output_count; k++)

@@ -5,6 +5,8 @@
 
 #include "gates/netlist/netlist.h"
 
+#include <assert.h>
+
 typedef struct {
     uint32_t *first;   /* node k is read by gate inputs reader[first[k] ... first[k + 1] - 1], */
     uint32_t *reader;  /* each the reading node times two, plus the input's number; ascending */
@@ -17,6 +19,7 @@ void readers_free(Readers *readers);
 
 /* The number of gate inputs and outputs that read a node. */
 static inline uint32_t readers_count(const Readers *readers, uint32_t node) {
+    assert(readers->first[node] <= readers->first[node + 1]);
     return readers->first[node + 1] - readers->first[node] + readers->outputs[node];
 }
 

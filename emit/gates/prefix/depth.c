@@ -23,6 +23,8 @@
 #include "base/memory.h"
 #include "gates/prefix/prefix.h"
 
+#include <assert.h>
+
 enum {
     NONE = 1 << 28, /* cells of a network that there is not */
     SPLITS_ALL = 128,
@@ -60,11 +62,14 @@ static Entry *slot(Entry *entry, size_t room, uint64_t key) {
 }
 
 static uint64_t key_of(Task task) {
+    assert(task.all >= 0 && task.last >= 0 && task.start >= 0);
+    assert(task.all < 256 && task.last < 256 && task.start < 256);
     return (uint64_t)task.columns << 24 | (uint64_t)task.all << 16 | (uint64_t)task.last << 8 |
            (uint64_t)task.start;
 }
 
 static void make_room(Memory *memory) {
+    assert((memory->room & (memory->room - 1)) == 0);
     if (2 * memory->count < memory->room)
         return;
     size_t room = 2 * memory->room;
@@ -93,6 +98,7 @@ static void offer(Entry *best, Entry other) {
 }
 
 static Task lower_of(Task task, unsigned split, int level) {
+    assert(split > 0 && split < task.columns);
     return (Task){split, task.all, least_of(level, task.all), task.start};
 }
 
@@ -193,6 +199,7 @@ static void make(Memory *memory, Task task, Prefix *prefix, uint32_t *node) {
     if (task.columns == 1)
         return;
     Entry best = *slot(memory->entry, memory->room, key_of(task));
+    assert(best.way != WAY_NONE);
     if (best.way == WAY_PAIRS) {
         make_pairs(memory, task, prefix, node);
         return;

@@ -6,11 +6,14 @@
 #include "base/memory.h"
 #include "gates/prefix/prefix.h"
 
+#include <assert.h>
+
 static void halves(Prefix *prefix, uint32_t *node, size_t count);
 
 /* Of a power of two columns: all within a level more than the least depth, the last one within it.
  */
 static void pairs(Prefix *prefix, uint32_t *node, size_t count) {
+    assert((count & (count - 1)) == 0);
     if (count < 2)
         return;
     size_t pair_count = count / 2;

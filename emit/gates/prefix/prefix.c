@@ -4,9 +4,12 @@
 #include "base/memory.h"
 #include "gates/structures/columns.h"
 
+#include <assert.h>
+
 /* ---- the network --------------------------------------------------------------------------- */
 
 void prefix_init(Prefix *prefix, unsigned columns) {
+    assert(columns > 0);
     *prefix = (Prefix){.columns = columns, .whole = memory_zeroed(columns, sizeof(uint32_t))};
     for (unsigned i = 0; i < columns; i++)
         prefix->whole[i] = i;
@@ -19,6 +22,7 @@ void prefix_free(Prefix *prefix) {
 }
 
 static const PrefixCell *cell_of(const Prefix *prefix, uint32_t node) {
+    assert(node >= prefix->columns && node - prefix->columns < prefix->cell_count);
     return &prefix->cell[node - prefix->columns];
 }
 
@@ -26,24 +30,29 @@ unsigned prefix_level(const Prefix *prefix, uint32_t node) {
     return node < prefix->columns ? 0 : cell_of(prefix, node)->level;
 }
 
+static unsigned prefix_top(const Prefix *prefix, uint32_t node) {
+    return node < prefix->columns ? node : cell_of(prefix, node)->top;
+}
+
 unsigned prefix_bottom(const Prefix *prefix, uint32_t node) {
     return node < prefix->columns ? node : cell_of(prefix, node)->bottom;
 }
 
 uint32_t prefix_join(Prefix *prefix, uint32_t high, uint32_t low) {
+    assert(prefix_bottom(prefix, high) == prefix_top(prefix, low) + 1);
     prefix->cell = memory_grow(prefix->cell, &prefix->cell_room, prefix->cell_count + 1u,
                                sizeof prefix->cell[0]);
     unsigned above = prefix_level(prefix, high), below = prefix_level(prefix, low);
-    prefix->cell[prefix->cell_count++] =
-        (PrefixCell){.high = high,
-                     .low = low,
-                     .top = high < prefix->columns ? high : cell_of(prefix, high)->top,
-                     .bottom = prefix_bottom(prefix, low),
-                     .level = 1 + (above > below ? above : below)};
+    prefix->cell[prefix->cell_count++] = (PrefixCell){.high = high,
+                                                      .low = low,
+                                                      .top = prefix_top(prefix, high),
+                                                      .bottom = prefix_bottom(prefix, low),
+                                                      .level = 1 + (above > below ? above : below)};
     return prefix->columns + prefix->cell_count - 1;
 }
 
 void prefix_extend(Prefix *prefix, unsigned high, unsigned low) {
+    assert(low < high && high < prefix->columns);
     prefix->whole[high] = prefix_join(prefix, prefix->whole[high], prefix->whole[low]);
 }
 
@@ -116,6 +125,7 @@ static void add_network(Netlist *netlist, const Prefix *prefix, Columns *columns
                 add_cell(netlist, prefix, k, &spans, below);
     }
     for (unsigned i = 0; i < columns->width; i++) {
+        assert(prefix_bottom(prefix, prefix->whole[i + below]) == 0);
         columns->carry[i + 1] = spans.generates[prefix->whole[i + below]];
         columns->giver[i + 1] = spans.mark[prefix->whole[i + below]];
     }

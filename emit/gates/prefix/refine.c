@@ -8,6 +8,7 @@
 #include "base/memory.h"
 #include "gates/prefix/prefix.h"
 
+#include <assert.h>
 #include <string.h>
 
 enum {
@@ -89,6 +90,8 @@ static bool settle(Spans *spans, unsigned i) {
 }
 
 static void add(Spans *spans, Span span) {
+    assert(span.bottom <= span.top && span.top < spans->columns);
+    assert(spans->level[span.top][span.bottom] == ABSENT);
     uint8_t *bottom = spans->bottom[span.top];
     unsigned at = spans->count[span.top]++;
     for (; at > 0 && bottom[at - 1] < span.bottom; at--)
@@ -99,6 +102,7 @@ static void add(Spans *spans, Span span) {
 }
 
 static void drop(Spans *spans, Span span) {
+    assert(spans->level[span.top][span.bottom] != ABSENT && span.bottom < span.top);
     uint8_t *bottom = spans->bottom[span.top];
     unsigned at = 0;
     while (bottom[at] != span.bottom)
@@ -143,6 +147,7 @@ static void drop_all(Spans *spans, uint64_t *state, Span *list) {
 }
 
 static void read_network(const Prefix *prefix, unsigned depth, Spans *spans) {
+    assert(prefix->columns <= COLUMNS_MAX && depth < NEVER);
     spans->columns = prefix->columns;
     spans->depth = depth;
     memset(spans->level, ABSENT, sizeof spans->level);
@@ -170,6 +175,7 @@ static void write_network(const Spans *spans, Prefix *prefix) {
         for (unsigned c = 1; c < spans->count[i]; c++) {
             unsigned j = spans->bottom[i][c], k;
             best_split(spans, i, j, &k);
+            assert(k > j && k <= i);
             node[i * columns + j] =
                 prefix_join(prefix, node[i * columns + k], node[(k - 1) * columns + j]);
         }

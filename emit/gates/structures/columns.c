@@ -40,6 +40,7 @@ static uint32_t mark_column(Netlist *netlist, const Columns *columns, unsigned i
 }
 
 void columns_open(Netlist *netlist, const Adder *adder, Columns *columns) {
+    assert(adder->width > 0 && netlist_has(netlist, adder->first));
     unsigned width = adder->width;
     /* Turned over, what travels is a carry or a borrow: so it must be a borrow in every subtraction. */
     bool turns = comes_with(netlist, adder->y[0], adder->first) &&
@@ -80,10 +81,12 @@ void columns_open(Netlist *netlist, const Adder *adder, Columns *columns) {
 }
 
 void columns_close(Netlist *netlist, Adder *adder, Columns *columns) {
+    assert(columns->width == adder->width);
     for (unsigned i = 0; i <= columns->width; i++)
         netlist_mean(netlist, columns->carry[i], columns->role, (int)i);
     netlist_enter(netlist, PART_SUMS, -1);
     for (unsigned i = 0; i < columns->width; i++) {
+        assert(netlist_has(netlist, columns->carry[i + 1]));
         adder->sum[i] = netlist_xor(netlist, columns->half[i], columns->carry[i]);
         netlist_mean(netlist, adder->sum[i], ROLE_SUM, (int)i);
     }
@@ -117,6 +120,7 @@ void columns_by_groups(Netlist *netlist, Adder *adder, GroupSize *group_size, Gr
 
 Literal columns_past(Netlist *netlist, Literal generates, Literal passes, Literal carry, Role role,
                      unsigned column) {
+    assert(netlist_has(netlist, generates) && netlist_has(netlist, passes));
     Literal through = netlist_and(netlist, passes, carry);
     netlist_mean(netlist, through, role, (int)column);
     return netlist_or(netlist, generates, through);

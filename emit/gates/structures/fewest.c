@@ -14,6 +14,8 @@
  * overflow. docs/fewest.md has the circuits and what is proven of them. */
 #include "gates/structures/structure.h"
 
+#include <assert.h>
+
 /* One column: what enters, and what its gates share. */
 typedef struct {
     Netlist *netlist;
@@ -33,6 +35,7 @@ static bool is_gate(const Netlist *netlist, Literal literal) {
 /* The sum's operands and the majority's: those of the borrow form, or the operand row's for both.
  * turned tells them apart. */
 static Column column_open(Netlist *netlist, const Adder *adder, unsigned i, bool borrow_form) {
+    assert(i < adder->width && netlist_has(netlist, adder->carry[i]));
     netlist_enter(netlist, PART_COLUMNS, (int)i);
     Column column = {.netlist = netlist, .index = (int)i, .chain = adder->carry[i]};
     column.a = borrow_form ? adder->a[i] : adder->x[i];
@@ -101,6 +104,7 @@ static void sum(Adder *adder, const Column *column) {
 /* The first column where what comes in is the carry, and what leaves is the chain. Its sum needs
  * the line where a middle column does not, and by the same gate a is turned over. */
 static void first_column_with_carry(Netlist *netlist, Adder *adder) {
+    assert(adder->width > 1 && !adder->carry_leaves && !adder->overflow_read);
     netlist_enter(netlist, PART_COLUMNS, 0);
     Literal a = netlist_xor(netlist, adder->a[0], adder->turned);
     Literal propagated = netlist_xor(netlist, a, adder->b[0]);
@@ -135,6 +139,7 @@ static void last_column(Adder *adder, const Column *column, Role chain) {
 /* The last column of an adder-subtractor whose pin shows the carry. What enters is turned over
  * early, where it serves to tell whether x and y differ. */
 static void last_column_with_carry(Adder *adder, const Column *column) {
+    assert(column->index + 1 == (int)adder->width && adder->carry_leaves);
     Netlist *netlist = column->netlist;
     bool b_ready = !is_gate(netlist, column->y);
     Literal carry = netlist_xor(netlist, column->chain, adder->turned);

@@ -11,6 +11,8 @@
  *   for the last if only its sum is read, and the inverse of m. */
 #include "gates/structures/structure.h"
 
+#include <assert.h>
+
 /* Is this an adder-subtractor that starts with nothing to carry or borrow? Then a and b are such
  * that a subtraction is a - b. */
 static bool starts_clean(const Adder *adder, unsigned i, Literal *a, Literal *b) {
@@ -72,6 +74,7 @@ static Literal selected(Netlist *netlist, Literal m, Literal at_1, Literal at_0,
 }
 
 static void chain_column(Netlist *netlist, Adder *adder, unsigned i) {
+    assert(i < adder->width);
     Literal a, b;
     starts_clean(adder, i, &a, &b);
     netlist_enter(netlist, PART_COLUMNS, (int)i);
@@ -103,6 +106,7 @@ static void with_chain(Netlist *netlist, Adder *adder) {
 }
 
 void fewest_build_form(Netlist *netlist, Adder *adder) {
+    assert(adder->form != FORM_ANY_KIND);
     Literal a, b;
     switch (adder->form) {
     case FORM_CARRIES:

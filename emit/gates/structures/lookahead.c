@@ -6,6 +6,8 @@
 #include "base/memory.h"
 #include "gates/structures/columns.h"
 
+#include <assert.h>
+
 enum { GROUP = LOOKAHEAD_GROUP };
 
 /* Neighbouring spans of columns, lowest first, the carry that enters each, and the one that leaves
@@ -22,6 +24,7 @@ typedef struct {
 } Spans;
 
 static unsigned top_of(const Spans *spans, unsigned span) {
+    assert(span * spans->size < spans->width);
     unsigned end = (span + 1) * spans->size;
     return (end < spans->width ? end : spans->width) - 1;
 }
@@ -29,6 +32,7 @@ static unsigned top_of(const Spans *spans, unsigned span) {
 /* All of spans first ... last as one. */
 static void join(Netlist *netlist, const Spans *spans, unsigned first, unsigned last,
                  Literal *generates, Literal *passes) {
+    assert(first <= last && last < spans->count);
     int top = (int)top_of(spans, last);
     *generates = spans->generates[last];
     *passes = spans->passes[last];
@@ -55,6 +59,7 @@ static uint32_t mark(Netlist *netlist, CoreKind kind, const Spans *spans, unsign
 }
 
 static unsigned group_end(const Spans *spans, unsigned group) {
+    assert(GROUP * group < spans->count);
     unsigned end = GROUP * (group + 1);
     return end < spans->count ? end : spans->count;
 }
@@ -99,6 +104,7 @@ static void look_ahead(Netlist *netlist, const Spans *spans, unsigned lowest, un
 /* The carry that enters each span, given the one that enters the lowest; and the one past the
  * highest. */
 static void find_carries(Netlist *netlist, const Spans *spans, int level) {
+    assert(spans->count > 0 && level > 0);
     Spans groups = groups_of(spans);
     netlist_enter(netlist, PART_LEVELS, level);
     join_groups(netlist, spans, &groups, (unsigned)level);

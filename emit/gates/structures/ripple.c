@@ -3,6 +3,8 @@
  * enters. Common practice, no source. */
 #include "gates/structures/structure.h"
 
+#include <assert.h>
+
 /* The carry out of a column whose propagate and carry in are given. */
 static Literal carry_out(Netlist *netlist, Literal x, Literal y, Literal propagate, Literal carry,
                          int column) {
@@ -22,6 +24,7 @@ static void build(Netlist *netlist, Adder *adder) {
 }
 
 void ripple_from(Netlist *netlist, Adder *adder, unsigned from) {
+    assert(from <= adder->width && netlist_has(netlist, adder->carry[from]));
     for (unsigned i = from; i < adder->width; i++) {
         int column = (int)i;
         Literal x = adder->x[i], y = adder->y[i], carry = adder->carry[i];

@@ -7,6 +7,8 @@
  */
 #include "gates/structures/columns.h"
 
+#include <assert.h>
+
 static unsigned size_of_group(unsigned width, unsigned group) {
     (void)width;
     return group + 2;
@@ -25,6 +27,7 @@ static void add_first_group(Netlist *netlist, Columns *columns, unsigned start, 
 
 /* Columns start ... end - 1, whose first carry comes late. */
 static void add_later_group(Netlist *netlist, Columns *columns, unsigned start, unsigned end) {
+    assert(start < end && end <= columns->width);
     Literal entering = columns->carry[start], without = LITERAL_0, with = LITERAL_1;
     uint32_t pair = CORE_NO_CELL;
     for (unsigned i = start; i < end; i++) {

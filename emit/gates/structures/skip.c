@@ -6,6 +6,8 @@
  * Transactions on Electronic Computers, 1961 (from memory). */
 #include "gates/structures/columns.h"
 
+#include <assert.h>
+
 static unsigned size_of_group(unsigned width, unsigned group) {
     (void)group; /* all alike */
     unsigned size = 2;
@@ -23,6 +25,7 @@ typedef struct {
 
 /* The carry into column i + 1 of a group, which ripples. */
 static void ripple(Netlist *netlist, Columns *columns, unsigned i, unsigned start) {
+    assert(start <= i && i + 1 < columns->width);
     Literal carry = columns_past(netlist, columns->generates[i], columns->passes[i],
                                  columns->carry[i], ROLE_HANDED_ON, i + 1);
     netlist_mean(netlist, carry, columns->role, (int)i + 1);
