@@ -31,12 +31,6 @@ void scene_free(Scene *scene) {
 
 /* ---- what there is to see ------------------------------------------------------------------ */
 
-/* Adds a thing to the array of its kind. */
-#define ADD(scene, kind, thing)                                                                    \
-    ((scene)->kind = memory_grow((scene)->kind, &(scene)->kind##_room, (scene)->kind##_count + 1,  \
-                                 sizeof(thing)),                                                   \
-     (scene)->kind[(scene)->kind##_count++] = (thing))
-
 void scene_say(Scene *scene, const char *title, const char *description) {
     char *title_kept = memory_text("%s", title), *description_kept = memory_text("%s", description);
     memory_free(scene->title);
@@ -47,13 +41,28 @@ void scene_say(Scene *scene, const char *title, const char *description) {
 
 uint32_t scene_box(Scene *scene, Box box, const char *label) {
     box.label = memory_text("%s", label);
-    ADD(scene, box, box);
-    return scene->box_count - 1;
+    scene->box = memory_grow(scene->box, &scene->box_room, scene->box_count + 1, sizeof box);
+    scene->box[scene->box_count] = box;
+    return scene->box_count++;
+}
+
+uint32_t scene_rect(Scene *scene, Symbol symbol, double x, double y, double width, double height,
+                    const char *label) {
+    Box box = {.symbol = symbol, .x = x, .y = y, .width = width, .height = height};
+    return scene_box(scene, box, label);
+}
+
+static void add_point(Scene *scene, Point point) {
+    scene->point =
+        memory_grow(scene->point, &scene->point_room, scene->point_count + 1, sizeof point);
+    scene->point[scene->point_count++] = point;
 }
 
 void scene_wire(Scene *scene, Net net, WireStyle style, double x, double y) {
-    ADD(scene, wire, ((Wire){net, style, scene->point_count, 1}));
-    ADD(scene, point, ((Point){x, y}));
+    Wire wire = {net, style, scene->point_count, 1};
+    scene->wire = memory_grow(scene->wire, &scene->wire_room, scene->wire_count + 1, sizeof wire);
+    scene->wire[scene->wire_count++] = wire;
+    add_point(scene, (Point){x, y});
 }
 
 void scene_to(Scene *scene, double x, double y) {
@@ -61,8 +70,13 @@ void scene_to(Scene *scene, double x, double y) {
     double dx = last.x - x, dy = last.y - y;
     if (dx * dx + dy * dy < 1e-6)
         return;
-    ADD(scene, point, ((Point){x, y}));
+    add_point(scene, (Point){x, y});
     scene->wire[scene->wire_count - 1].count++;
+}
+
+static void add_text(Scene *scene, Text text) {
+    scene->text = memory_grow(scene->text, &scene->text_room, scene->text_count + 1, sizeof text);
+    scene->text[scene->text_count++] = text;
 }
 
 void scene_text(Scene *scene, double x, double y, Anchor anchor, TextStyle style,
@@ -71,12 +85,12 @@ void scene_text(Scene *scene, double x, double y, Anchor anchor, TextStyle style
     va_start(arguments, format);
     char *text = memory_text_list(format, arguments);
     va_end(arguments);
-    ADD(scene, text, ((Text){x, y, anchor, style, text, LITERAL_NONE, false}));
+    add_text(scene, (Text){x, y, anchor, style, text, LITERAL_NONE, false});
 }
 
 void scene_value(Scene *scene, double x, double y, Anchor anchor, Net net, bool level) {
     char *text = memory_text("%d", level);
-    ADD(scene, text, ((Text){x, y, anchor, TEXT_SMALL, text, net, level}));
+    add_text(scene, (Text){x, y, anchor, TEXT_SMALL, text, net, level});
 }
 
 void scene_name(Scene *scene, double x, double y, Anchor anchor, Net net, const char *format, ...) {
@@ -84,11 +98,12 @@ void scene_name(Scene *scene, double x, double y, Anchor anchor, Net net, const 
     va_start(arguments, format);
     char *text = memory_text_list(format, arguments);
     va_end(arguments);
-    ADD(scene, text, ((Text){x, y, anchor, TEXT_PLAIN, text, net, false}));
+    add_text(scene, (Text){x, y, anchor, TEXT_PLAIN, text, net, false});
 }
 
 void scene_mark(Scene *scene, Mark mark) {
-    ADD(scene, mark, mark);
+    scene->mark = memory_grow(scene->mark, &scene->mark_room, scene->mark_count + 1, sizeof mark);
+    scene->mark[scene->mark_count++] = mark;
 }
 
 double scene_paragraph(Scene *scene, double x, double y, double width, TextStyle style,
@@ -184,20 +199,18 @@ static void shift(Scene *scene, double dx, double dy) {
 /* A straight stretch of a wire. */
 typedef struct {
     Net net;
+    uint32_t number;
     Extent extent;
 } Stretch;
 
 static int compare_stretches(const void *one, const void *other) {
     const Stretch *a = one, *b = other;
-    double before = a->net != b->net                     ? (double)a->net - (double)b->net
-                    : a->extent.top != b->extent.top     ? a->extent.top - b->extent.top
-                    : a->extent.left != b->extent.left   ? a->extent.left - b->extent.left
-                    : a->extent.right != b->extent.right ? a->extent.right - b->extent.right
-                                                         : a->extent.bottom - b->extent.bottom;
-    return (before > 0) - (before < 0);
+    if (a->net != b->net)
+        return a->net < b->net ? -1 : 1;
+    return a->number < b->number ? -1 : a->number > b->number;
 }
 
-/* In the order of their nets; wires without one are none. */
+/* In the order of their nets; wires without one are left out. */
 static Stretch *list_stretches(const Scene *scene, uint32_t *count) {
     Stretch *stretch = memory_zeroed(scene->point_count + 1, sizeof stretch[0]);
     *count = 0;
@@ -207,7 +220,8 @@ static Stretch *list_stretches(const Scene *scene, uint32_t *count) {
             Point one = scene->point[wire->first + p - 1], other = scene->point[wire->first + p];
             bool forward = one.x < other.x || one.y < other.y;
             Point from = forward ? one : other, to = forward ? other : one;
-            stretch[(*count)++] = (Stretch){wire->net, {from.x, from.y, to.x, to.y}};
+            stretch[*count] = (Stretch){wire->net, *count, {from.x, from.y, to.x, to.y}};
+            ++*count;
         }
     }
     qsort(stretch, *count, sizeof stretch[0], compare_stretches);
@@ -236,7 +250,8 @@ static void add_dot(Scene *scene, Net net, double x, double y) {
         if (dx * dx + dy * dy < 0.1)
             return;
     }
-    ADD(scene, dot, ((Dot){x, y, net}));
+    scene->dot = memory_grow(scene->dot, &scene->dot_room, scene->dot_count + 1, sizeof(Dot));
+    scene->dot[scene->dot_count++] = (Dot){x, y, net};
 }
 
 /* At the ends of every stretch; where wires of a net only cross there is no dot. */

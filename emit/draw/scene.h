@@ -118,6 +118,10 @@ void scene_say(Scene *scene, const char *title, const char *description);
 /* A box; lines of its label are parted by \n ("" for none; copied). Returns its number. */
 uint32_t scene_box(Scene *scene, Box box, const char *label);
 
+/* The same for one that is no more than a rectangle: SYMBOL_FRAME or SYMBOL_REGISTER. */
+uint32_t scene_rect(Scene *scene, Symbol symbol, double x, double y, double width, double height,
+                    const char *label);
+
 /* Begins a wire, and leads it on to a next corner: x or y stays the same. A corner at the same
  * place as the one before is left out. */
 void scene_wire(Scene *scene, Net net, WireStyle style, double x, double y);

@@ -111,26 +111,17 @@ static void draw_rectangle(const Box *box, FILE *out, const char *function) {
 
 /* ---- gates --------------------------------------------------------------------------------- */
 
-static bool inverts(const Box *box) {
-    return box->symbol == SYMBOL_INVERTER || box->gate == NODE_NAND || box->gate == NODE_NOR ||
-           box->gate == NODE_XNOR;
-}
-
-static NodeKind function(const Box *box) {
-    switch (box->gate) {
-    case NODE_NAND:
-        return NODE_AND;
-    case NODE_NOR:
-        return NODE_OR;
-    case NODE_XNOR:
-        return NODE_XOR;
-    default:
-        return box->gate;
-    }
-}
+/* A gate is a plain one, with a circle at its output or without. */
+static const struct {
+    NodeKind plain;
+    bool inverts;
+} gates[NODE_KIND_COUNT] = {
+    [NODE_AND] = {NODE_AND, false}, [NODE_OR] = {NODE_OR, false}, [NODE_XOR] = {NODE_XOR, false},
+    [NODE_NAND] = {NODE_AND, true}, [NODE_NOR] = {NODE_OR, true}, [NODE_XNOR] = {NODE_XOR, true},
+};
 
 static void draw_body(const Box *box, SymbolSet set, FILE *out) {
-    NodeKind kind = function(box);
+    NodeKind kind = gates[box->gate].plain;
     bool inverter = box->symbol == SYMBOL_INVERTER;
     if (set == SYMBOLS_RECTANGULAR)
         draw_rectangle(box, out,
@@ -151,7 +142,8 @@ static void draw_body(const Box *box, SymbolSet set, FILE *out) {
 /* How far behind a gate's corners the back is where its inputs are. */
 static double hollow(const Box *box, SymbolSet set) {
     bool hollows = set == SYMBOLS_DISTINCTIVE && box->symbol == SYMBOL_GATE;
-    return !hollows || function(box) == NODE_AND ? 0 : function(box) == NODE_OR ? 3 : -2;
+    NodeKind kind = gates[box->gate].plain;
+    return !hollows || kind == NODE_AND ? 0 : kind == NODE_OR ? 3 : -2;
 }
 
 static void draw_gate(const Box *box, SymbolSet set, FILE *out) {
@@ -164,7 +156,7 @@ static void draw_gate(const Box *box, SymbolSet set, FILE *out) {
     for (int which = 0; which < inputs; which++)
         if (box->inverted[which])
             circle(box, out, from - circle_radius, input_place(box, which));
-    if (inverts(box))
+    if (box->symbol == SYMBOL_INVERTER || gates[box->gate].inverts)
         circle(box, out, LEAD + BODY + circle_radius, GATE_ACROSS / 2.0);
 }
 

@@ -213,7 +213,7 @@ static FlagBox box_of(const Frame *frame, Flag flag) {
 
 /* From the box to the flag's pin. Several flags may be one literal: each pin is a net of its own. */
 static void draw_pin(Frame *frame, Flag flag, double left, double y) {
-    Pin pin = (Pin)(PIN_FLAG + (int)flag);
+    Pin pin = pin_of_flag(flag);
     Net net = net_of_pin(pin);
     double end = left - STUB;
     if (frame->unit->registers != REGISTERS_NONE) {
@@ -228,13 +228,7 @@ static void draw_pin(Frame *frame, Flag flag, double left, double y) {
 static void draw_flag(Frame *frame, Flag flag, double y, const Point *ends) {
     FlagBox box = box_of(frame, flag);
     double edge = frame_left(frame) - FRAME_CHANNEL, left = edge - BOX;
-    scene_box(frame->scene,
-              (Box){.symbol = SYMBOL_FRAME,
-                    .x = left,
-                    .y = y - HEIGHT / 2.0,
-                    .width = BOX,
-                    .height = HEIGHT},
-              box.label);
+    scene_rect(frame->scene, SYMBOL_FRAME, left, y - HEIGHT / 2.0, BOX, HEIGHT, box.label);
     for (int k = 0; k < box.input_count; k++)
         draw_input(frame, &box.input[k], edge, y + APART * (2 * k - (box.input_count - 1)), ends);
     draw_pin(frame, flag, left, y);

@@ -10,23 +10,14 @@ enum { RING = 18 };
 
 /* ---- opening --------------------------------------------------------------------------------- */
 
-static bool level_of_pin(const Working *example, const Node *input) {
-    const Unit *unit = example->unit;
-    uint32_t control = unit_control_value(unit, example->choice);
-    switch (input->pin) {
-    case PIN_A:
-        return word_bit(&example->a, input->bit);
-    case PIN_B:
-        return word_bit(&example->b, input->bit);
-    case PIN_CIN:
+static bool level_of_pin(const Working *example, Pin pin, unsigned bit) {
+    if (pin == PIN_A || pin == PIN_B)
+        return word_bit(pin == PIN_A ? &example->a : &example->b, bit);
+    if (pin == PIN_CIN)
         return example->cin;
-    case PIN_LINE:
-        return (control & 1) != 0;
-    case PIN_OP:
-        return (control >> input->bit & 1) != 0;
-    default: /* a request */
-        return (int)input->pin == PIN_DO + (int)working_operation(example);
-    }
+    if (pin == PIN_LINE || pin == PIN_OP)
+        return (unit_control_value(example->unit, example->choice) >> bit & 1) != 0;
+    return pin_operation(pin) == working_operation(example);
 }
 
 /* What the netlist computes from the example's pins. */
@@ -36,13 +27,13 @@ static uint64_t *levels_of(const Netlist *netlist, const Working *example) {
     uint64_t *values = memory_zeroed(netlist->node_count, sizeof values[0]);
     for (uint32_t k = 1; k < netlist->node_count; k++)
         if (netlist->nodes[k].kind == NODE_INPUT)
-            values[k] = level_of_pin(example, &netlist->nodes[k]);
+            values[k] = level_of_pin(example, netlist->nodes[k].pin, netlist->nodes[k].bit);
     netlist_evaluate(netlist, values);
     return values;
 }
 
 void frame_open(Frame *frame, const Unit *unit, const Working *example, const Netlist *netlist,
-                Scene *scene) {
+                CarriesDrawn carries, Scene *scene) {
     const AdderCore *core = netlist->core;
     assert(core != NULL && core->width == unit->width);
     *frame = (Frame){.unit = unit,
@@ -51,10 +42,19 @@ void frame_open(Frame *frame, const Unit *unit, const Working *example, const Ne
                      .netlist = netlist,
                      .core = core,
                      .values = levels_of(netlist, example),
+                     .drawn = memory_zeroed(unit->width + 1, sizeof(bool)),
                      .carry_of = memory_zeroed(netlist->node_count, sizeof(unsigned))};
-    for (unsigned i = 0; i <= unit->width; i++)
-        if (frame_is_gate(frame, frame_carry(frame, i)))
-            frame->carry_of[literal_node(frame_carry(frame, i))] = i + 1;
+    for (unsigned i = 0; i <= unit->width; i++) {
+        Literal carry = frame_carry(frame, i);
+        bool gate = frame_is_gate(frame, carry);
+        frame->drawn[i] = carries == CARRIES_ALL ||
+                          (carries == CARRIES_OF_GATES ? gate : frame_varies(core->carry[i]));
+        if (gate)
+            frame->carry_of[literal_node(carry)] = i + 1;
+    }
+    frame->rings = frame_compares(frame) &&
+                   (carries == CARRIES_ALL || (frame_varies(core->carry[unit->width]) &&
+                                               frame_varies(core->carry[unit->width - 1])));
     for (int which = 0; which < 2; which++) {
         frame->pin[which] = memory_zeroed(unit->width, sizeof(Literal));
         for (unsigned i = 0; i < unit->width; i++)
@@ -69,6 +69,7 @@ void frame_open(Frame *frame, const Unit *unit, const Working *example, const Ne
 
 void frame_close(Frame *frame) {
     memory_free(frame->values);
+    memory_free(frame->drawn);
     memory_free(frame->carry_of);
     memory_free(frame->pin[0]);
     memory_free(frame->pin[1]);
@@ -175,15 +176,24 @@ void frame_stub(const Frame *frame, Net net, const char *name, double edge, doub
                net, "%s", notes_short(name, FRAME_NAME).text);
 }
 
+void frame_gate(const Frame *frame, Symbol symbol, NodeKind kind, Literal gate, double x,
+                double top) {
+    scene_box(frame->scene,
+              (Box){.symbol = symbol,
+                    .x = x - GATE_ACROSS / 2.0,
+                    .y = top,
+                    .width = GATE_ACROSS,
+                    .height = GATE_ALONG,
+                    .facing = FACING_DOWN,
+                    .gate = kind,
+                    .node = frame_is_gate(frame, gate) ? literal_node(gate) : 0},
+              "");
+}
+
 void frame_register(const Frame *frame, Extent extent, double wire) {
     double clock = extent.bottom - 9;
-    scene_box(frame->scene,
-              (Box){.symbol = SYMBOL_REGISTER,
-                    .x = extent.left,
-                    .y = extent.top,
-                    .width = extent.right - extent.left,
-                    .height = extent.bottom - extent.top},
-              "");
+    scene_rect(frame->scene, SYMBOL_REGISTER, extent.left, extent.top, extent.right - extent.left,
+               extent.bottom - extent.top, "");
     frame_stub(frame, net_of_pin(PIN_CLK), wire < 16 ? "" : frame->unit->pin[PIN_CLK], extent.left,
                extent.left - wire, clock);
 }

@@ -43,6 +43,7 @@ typedef struct {
     const Netlist *netlist;
     const AdderCore *core;
     uint64_t *values;   /* a node's level in the example, bit 0; or NULL */
+    bool *drawn;        /* width + 1: is the carry into a column drawn as a wire of its own? */
     bool rings;         /* the picture has rings around the two carries that are compared */
     unsigned *carry_of; /* of a node that is the carry into column i, or its complement: i + 1 */
 
@@ -63,9 +64,12 @@ typedef struct {
     double y;       /* where the next thing goes */
 } Frame;
 
+/* Which carries a picture draws as wires of their own. */
+typedef enum { CARRIES_ALL, CARRIES_THAT_VARY, CARRIES_OF_GATES } CarriesDrawn;
+
 /* Fills in all but the columns. frame_close frees what the frame owns; the netlist is not its. */
 void frame_open(Frame *frame, const Unit *unit, const Working *example, const Netlist *netlist,
-                Scene *scene);
+                CarriesDrawn carries, Scene *scene);
 void frame_close(Frame *frame);
 
 /* Is this wire there, and no constant? */
@@ -110,11 +114,17 @@ void frame_above(const Frame *frame, Literal literal, double x, double y);
 void frame_carry_level(const Frame *frame, unsigned column, Literal literal, double x, double y,
                        Anchor anchor);
 
-/* Are the two last carries both of the core's chain, so that they can be compared? */
+/* Are the two last carries both of the core's chain, so that they can be compared? There are rings
+ * where both are drawn, too. */
 bool frame_compares(const Frame *frame);
 
 /* A wire across from an edge to the left or right, with a name, if any, at its free end. */
 void frame_stub(const Frame *frame, Net net, const char *name, double edge, double end, double y);
+
+/* A gate that faces down, its output at x: of this kind, and the one that makes this literal, if any
+ * does. */
+void frame_gate(const Frame *frame, Symbol symbol, NodeKind kind, Literal gate, double x,
+                double top);
 
 /* A register that wires pass across, with its clock on the left of its lower end: a wire so long, and
  * the clock's name where there is room for it. */
@@ -159,10 +169,9 @@ void frame_draw_flags(Frame *frame, Point last, Point sign);
 void frame_note_sense(const Frame *frame);
 const char *frame_carry_words(const Frame *frame);
 
-/* Which wires are heavy, and the longest run of carries of 1; the two that are ringed. shown: is the
- * carry into a column drawn as a wire of its own? width + 1 entries. brought: is the way to where a
- * carry is read heavy, too? */
-void frame_note_path(const Frame *frame, const bool *shown, bool brought);
+/* Which wires are heavy, and the longest run of carries of 1; the two that are ringed. brought: is
+ * the way to where a carry is read heavy, too? */
+void frame_note_path(const Frame *frame, bool brought);
 void frame_note_compared(const Frame *frame);
 
 /* What is done to the result on its way out; registers, and pins that have names of their own. */

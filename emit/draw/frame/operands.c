@@ -159,20 +159,6 @@ static Heights place(Frame *frame) {
     return heights;
 }
 
-static void draw_gate(const Frame *frame, Symbol symbol, NodeKind kind, Literal gate, double x,
-                      double top) {
-    scene_box(frame->scene,
-              (Box){.symbol = symbol,
-                    .x = x - GATE_ACROSS / 2.0,
-                    .y = top,
-                    .width = GATE_ACROSS,
-                    .height = GATE_ALONG,
-                    .facing = FACING_DOWN,
-                    .gate = kind,
-                    .node = frame_is_gate(frame, gate) ? literal_node(gate) : 0},
-              "");
-}
-
 /* The AND gate that lets an operand through where the operation reads it: what it delivers. */
 static Literal selected(const Frame *frame, unsigned i) {
     const Netlist *netlist = frame->netlist;
@@ -220,7 +206,7 @@ static void draw_operand(Frame *frame, unsigned i, int which, const Heights *hei
     if (frame_varies(operand->select)) {
         frame_lead(frame, now, data, from, heights->select);
         now = selected(frame, i);
-        draw_gate(frame, SYMBOL_GATE, NODE_AND, now, data + GATE_INPUT, heights->select);
+        frame_gate(frame, SYMBOL_GATE, NODE_AND, now, data + GATE_INPUT, heights->select);
         frame_tap(frame, find_line(frame, operand->select, true), data + 2 * GATE_INPUT,
                   heights->select);
         from = heights->select + GATE_ALONG;
@@ -231,8 +217,8 @@ static void draw_operand(Frame *frame, unsigned i, int which, const Heights *hei
     }
     bool gate = frame_varies(operand->invert);
     frame_lead(frame, now, x - (gate ? GATE_INPUT : 0), from, heights->invert);
-    draw_gate(frame, gate ? SYMBOL_GATE : SYMBOL_INVERTER, NODE_XOR, gate ? out : LITERAL_0, x,
-              heights->invert);
+    frame_gate(frame, gate ? SYMBOL_GATE : SYMBOL_INVERTER, NODE_XOR, gate ? out : LITERAL_0, x,
+               heights->invert);
     if (gate)
         frame_tap(frame, find_line(frame, operand->invert, false), x + GATE_INPUT, heights->invert);
     frame_lead(frame, out, x, heights->invert + GATE_ALONG, heights->columns);
@@ -241,13 +227,8 @@ static void draw_operand(Frame *frame, unsigned i, int which, const Heights *hei
 /* What is done to the operands, as a box. */
 static void draw_box(Frame *frame, unsigned i, const Heights *heights) {
     double x = frame_x(frame, i), half = frame->pitch / 2 - 4, end = heights->invert + OPERAND_BOX;
-    scene_box(frame->scene,
-              (Box){.symbol = SYMBOL_FRAME,
-                    .x = x - half,
-                    .y = heights->invert,
-                    .width = 2 * half,
-                    .height = OPERAND_BOX},
-              "X, Y");
+    scene_rect(frame->scene, SYMBOL_FRAME, x - half, heights->invert, 2 * half, OPERAND_BOX,
+               "X, Y");
     for (int which = 0; which < 2; which++) {
         Literal out = frame->operand[which].out[i];
         if (is_read(frame, which))

@@ -62,14 +62,8 @@ static void draw_bar(Frame *frame, double from) {
         if (frame_shows(frame, i))
             scene_name(frame->scene, frame_x(frame, i) + frame->result_port - 4, frame->y - 4,
                        ANCHOR_END, frame->core->result[i], "%u", i);
-    scene_box(frame->scene,
-              (Box){.symbol = SYMBOL_FRAME,
-                    .x = left,
-                    .y = frame->y,
-                    .width = right - left,
-                    .height = BAR,
-                    .shade = SHADE_BLACK},
-              "");
+    uint32_t bar = scene_rect(frame->scene, SYMBOL_FRAME, left, frame->y, right - left, BAR, "");
+    frame->scene->box[bar].shade = SHADE_BLACK;
     char *bits = frame->top - frame->low > 1 ? memory_text("%u:%u", frame->top - 1, frame->low)
                                              : memory_text("%u", frame->low);
     scene_name(frame->scene, right + 12, frame->y + 6, ANCHOR_START, net_of_pin(PIN_RESULT),

@@ -45,13 +45,7 @@ static void draw_decoder(Frame *frame, double top, double bottom) {
         pins += netlist->nodes[k].pin != PIN_A && netlist->nodes[k].pin != PIN_B;
     double height = PIN_GAP * pins + 8;
     top = bottom - top < height ? bottom - height : top;
-    scene_box(frame->scene,
-              (Box){.symbol = SYMBOL_FRAME,
-                    .x = SOURCE_X,
-                    .y = top,
-                    .width = DECODER,
-                    .height = bottom - top},
-              "decode\ncontrol");
+    scene_rect(frame->scene, SYMBOL_FRAME, SOURCE_X, top, DECODER, bottom - top, "decode\ncontrol");
     double y = top + 12;
     for (uint32_t k = 1; k < netlist->node_count && netlist->nodes[k].kind == NODE_INPUT; k++) {
         if (netlist->nodes[k].pin == PIN_A || netlist->nodes[k].pin == PIN_B)

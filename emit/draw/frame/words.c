@@ -80,10 +80,10 @@ typedef struct {
 } Run;
 
 /* The longest; of several, the lowest. */
-static Run longest_run(const Frame *frame, const bool *shown) {
+static Run longest_run(const Frame *frame) {
     Run longest = {0, 0, false}, run = {0, 0, false};
     for (unsigned i = 0; i <= frame->core->width; i++) {
-        if (!shown[i] || !worked_carry(frame, i)) {
+        if (!frame->drawn[i] || !worked_carry(frame, i)) {
             run.any = false;
             continue;
         }
@@ -94,13 +94,13 @@ static Run longest_run(const Frame *frame, const bool *shown) {
     return longest;
 }
 
-void frame_note_path(const Frame *frame, const bool *shown, bool brought) {
+void frame_note_path(const Frame *frame, bool brought) {
     bool any = false;
     for (unsigned i = 0; i <= frame->core->width; i++)
-        any = any || shown[i];
+        any = any || frame->drawn[i];
     if (frame->example == NULL || !any)
         return;
-    Run run = longest_run(frame, shown);
+    Run run = longest_run(frame);
     const char *what = frame_carry_words(frame);
     TextBuffer text = {NULL, 0, 0};
     text_add(&text, "Carry path: ");

@@ -52,13 +52,8 @@ static void draw_register(const Sheet *sheet, const Item *item, Literal literal,
     }
     draw_line(sheet, literal, item->x, y, item->x, y + 6);
     draw_line(sheet, literal, item->x, y + height - 6, item->x, y + height);
-    scene_box(sheet->frame->scene,
-              (Box){.symbol = SYMBOL_REGISTER,
-                    .x = item->x - GATE_ACROSS / 2.0,
-                    .y = y + 6,
-                    .width = GATE_ACROSS,
-                    .height = height - 12},
-              "");
+    scene_rect(sheet->frame->scene, SYMBOL_REGISTER, item->x - GATE_ACROSS / 2.0, y + 6,
+               GATE_ACROSS, height - 12, "");
 }
 
 static void draw_item(const Sheet *sheet, const Item *item) {
@@ -218,28 +213,22 @@ static void note_names(const Frame *frame) {
 }
 
 static void draw_notes(const Frame *frame) {
-    const AdderCore *core = frame->core;
-    bool *shown = memory_zeroed(core->width + 1, sizeof shown[0]), any = false;
-    for (unsigned i = 0; i <= core->width; i++) {
-        shown[i] = frame_is_gate(frame, frame_carry(frame, i));
-        any = any || shown[i];
-    }
+    bool any = false;
+    for (unsigned i = 0; i <= frame->core->width; i++)
+        any = any || frame->drawn[i];
     note_names(frame);
     if (any)
         frame_note_sense(frame);
     frame_note_pins(frame);
-    frame_note_path(frame, shown, false);
+    frame_note_path(frame, false);
     frame_note_compared(frame);
-    memory_free(shown);
 }
 
 char *gates_draw(const Unit *unit, const Working *example, Scene *scene) {
     Netlist netlist;
     Frame frame;
     build_netlist(unit, &netlist);
-    frame_open(&frame, unit, example, &netlist, scene);
-    const Literal *last = &netlist.core->carry[unit->width];
-    frame.rings = frame_varies(last[0]) && frame_varies(last[-1]);
+    frame_open(&frame, unit, example, &netlist, CARRIES_OF_GATES, scene);
     int *column = gates_columns(&netlist), *depth = gates_depths(&netlist, column);
     draw_sheets(&frame, column, depth);
     draw_notes(&frame);

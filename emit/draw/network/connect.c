@@ -96,7 +96,7 @@ static void connect_away(Network *network, uint32_t target) {
 /* The carry into a column, to its sum or, where that is not made, to the flags that compare it. */
 static void connect_sum(Network *network, unsigned i) {
     const AdderCore *core = network->frame.core;
-    if (!network_enters(network, i))
+    if (!network->frame.drawn[i])
         return;
     Edge edge = {.source = core->giver[i],
                  .row = sum_row(network),

@@ -69,13 +69,9 @@ static void choose_operands(Network *network) {
 
 bool network_carries(const Network *network) {
     for (unsigned i = 0; i <= network->frame.core->width; i++)
-        if (frame_varies(network->frame.core->carry[i]))
+        if (network->frame.drawn[i])
             return true;
     return false;
-}
-
-bool network_enters(const Network *network, unsigned column) {
-    return frame_varies(network->frame.core->carry[column]);
 }
 
 double network_sum_port(const Network *network, unsigned column) {
@@ -129,9 +125,7 @@ char *network_draw(const Unit *unit, const Working *example, Scene *scene) {
     Network network = {.row_count = 0};
     Netlist netlist;
     build_of_any_kind(unit, &netlist);
-    frame_open(&network.frame, unit, example, &netlist, scene);
-    const Literal *last = &netlist.core->carry[unit->width];
-    network.frame.rings = frame_varies(last[0]) && frame_varies(last[-1]);
+    frame_open(&network.frame, unit, example, &netlist, CARRIES_THAT_VARY, scene);
     choose_columns(&network);
     choose_operands(&network);
     network_plan(&network);

@@ -72,10 +72,8 @@ static inline Net network_net(const Network *network, uint32_t cell) {
     return frame_varies(of->generates) ? of->generates : of->passes;
 }
 
-/* Is any carry no constant? Is the one into a column, so that it is drawn? Where it comes to its
- * sum. */
+/* Is any carry no constant? Where the carry into a column comes to its sum. */
 bool network_carries(const Network *network);
-bool network_enters(const Network *network, unsigned column);
 double network_sum_port(const Network *network, unsigned column);
 
 void network_plan(Network *network);

@@ -94,57 +94,63 @@ static bool shown_part(const Network *network, CoreGroup *group) {
 
 /* A bracket over the columns of a group; groups of groups have theirs higher. */
 static void draw_group(Network *network, const CoreGroup *group, bool grey) {
+    Frame *frame = &network->frame;
+    Scene *scene = network->frame.scene;
     CoreGroup part = *group;
     if (!shown_part(network, &part))
         return;
-    const double half = network->frame.pitch / 2 - 2;
+    const double half = frame->pitch / 2 - 2;
     const double left = network_x(network, (int)part.top) - half;
     const double right = network_x(network, (int)part.bottom) + half;
     const double y = GROUPS_Y - TIER * (double)group->tier;
     if (grey)
-        scene_mark(network->frame.scene, (Mark){.kind = MARK_BAND,
-                                                .x = left - 2,
-                                                .y = GROUPS_Y,
-                                                .width = right - left + 4,
-                                                .height = network->top[network->row_count + 1] +
-                                                          GATE_ALONG + 8 - GROUPS_Y});
-    scene_wire(network->frame.scene, LITERAL_NONE, WIRE_FRAME, left, y + 8);
-    scene_to(network->frame.scene, left, y + 4);
-    scene_to(network->frame.scene, right, y + 4);
-    scene_to(network->frame.scene, right, y + 8);
-    if (group->top > group->bottom)
-        scene_text(network->frame.scene, (left + right) / 2, y, ANCHOR_MIDDLE, TEXT_SMALL,
-                   "%u...%u", group->top, group->bottom);
-    else
-        scene_text(network->frame.scene, (left + right) / 2, y, ANCHOR_MIDDLE, TEXT_SMALL, "%u",
-                   group->top);
+        scene_mark(scene, (Mark){.kind = MARK_BAND,
+                                 .x = left - 2,
+                                 .y = GROUPS_Y,
+                                 .width = right - left + 4,
+                                 .height = network->top[network->row_count + 1] + GATE_ALONG + 8 -
+                                           GROUPS_Y});
+    scene_wire(scene, LITERAL_NONE, WIRE_FRAME, left, y + 8);
+    scene_to(scene, left, y + 4);
+    scene_to(scene, right, y + 4);
+    scene_to(scene, right, y + 8);
+    char *span = group->top > group->bottom ? memory_text("%u...%u", group->top, group->bottom)
+                                            : memory_text("%u", group->top);
+    scene_text(scene, (left + right) / 2, y, ANCHOR_MIDDLE, TEXT_SMALL, "%s", span);
+    memory_free(span);
 }
 
 static void draw_levels(Network *network) {
-    const double x = frame_left(&network->frame) - 4;
+    Frame *frame = &network->frame;
+    Scene *scene = network->frame.scene;
+    const double x = frame_left(frame) - 4;
     for (int row = 1; row <= network->row_count; row++)
-        scene_text(network->frame.scene, x, network->top[row] + NETWORK_CELL / 2.0 + 4, ANCHOR_END,
-                   TEXT_PLAIN, "level %u", network->level[row]);
-    scene_text(network->frame.scene, x, network->columns_top + NETWORK_COLUMN / 2.0 + 4, ANCHOR_END,
-               TEXT_PLAIN, "columns");
+        scene_text(scene, x, network->top[row] + NETWORK_CELL / 2.0 + 4, ANCHOR_END, TEXT_PLAIN,
+                   "level %u", network->level[row]);
+    scene_text(scene, x, network->columns_top + NETWORK_COLUMN / 2.0 + 4, ANCHOR_END, TEXT_PLAIN,
+               "columns");
 }
 
 static void draw_omission(Network *network, double y) {
-    if (network->frame.gap_low == network->frame.unit->width)
+    Frame *frame = &network->frame;
+    Scene *scene = network->frame.scene;
+    if (frame->gap_low == frame->unit->width)
         return;
-    const double x = (network_x(network, (int)network->frame.gap_low - 1) +
-                      network_x(network, (int)network->frame.gap_high)) /
-                     2;
-    scene_text(network->frame.scene, x, y - 48, ANCHOR_MIDDLE, TEXT_BOLD, "... left out ...");
-    scene_text(network->frame.scene, x, y - 30, ANCHOR_MIDDLE, TEXT_PLAIN, "columns %u to %u",
-               network->frame.gap_low, network->frame.gap_high - 1);
-    scene_text(network->frame.scene, x, y - 12, ANCHOR_MIDDLE, TEXT_PLAIN, "and their %u cells",
+    const double x =
+        (network_x(network, (int)frame->gap_low - 1) + network_x(network, (int)frame->gap_high)) /
+        2;
+    scene_text(scene, x, y - 48, ANCHOR_MIDDLE, TEXT_BOLD, "... left out ...");
+    scene_text(scene, x, y - 30, ANCHOR_MIDDLE, TEXT_PLAIN, "columns %u to %u", frame->gap_low,
+               frame->gap_high - 1);
+    scene_text(scene, x, y - 12, ANCHOR_MIDDLE, TEXT_PLAIN, "and their %u cells",
                count_cells(network, false) - count_cells(network, true));
 }
 
 void network_draw_groups(Network *network) {
-    const AdderCore *core = network->frame.core;
-    const double x = frame_left(&network->frame) - 8;
+    Frame *frame = &network->frame;
+    Scene *scene = network->frame.scene;
+    const AdderCore *core = frame->core;
+    const double x = frame_left(frame) - 8;
     bool grey = false;
     unsigned tiers = 0;
     for (uint32_t k = 0; k < core->group_count; k++) {
@@ -154,7 +160,7 @@ void network_draw_groups(Network *network) {
         tiers = group->tier;
     }
     for (unsigned tier = 1; tier <= tiers; tier++)
-        scene_text(network->frame.scene, x, GROUPS_Y - TIER * (double)tier, ANCHOR_END, TEXT_SMALL,
+        scene_text(scene, x, GROUPS_Y - TIER * (double)tier, ANCHOR_END, TEXT_SMALL,
                    tier == 1 ? "groups" : "groups of groups");
     draw_levels(network);
     draw_omission(network, GROUPS_Y - TIER * (double)tiers);
@@ -164,50 +170,48 @@ void network_draw_groups(Network *network) {
 
 static void draw_legend_line(Network *network, double left, const CoreCell *cell,
                              const char *meaning) {
+    Frame *frame = &network->frame;
+    Scene *scene = network->frame.scene;
     const double x = left + network->half_cell;
-    Box box = network_box(network, cell, x, network->frame.y);
-    scene_box(network->frame.scene, box, "");
-    double end = scene_paragraph(network->frame.scene, left + 2 * network->half_cell + 14,
-                                 network->frame.y + NETWORK_CELL / 2.0 + 4, LEGEND_WIDTH,
-                                 TEXT_PLAIN, meaning);
-    network->frame.y += LEGEND_LINE;
-    if (network->frame.y < end)
-        network->frame.y = end;
+    Box box = network_box(network, cell, x, frame->y);
+    scene_box(scene, box, "");
+    double end =
+        scene_paragraph(scene, left + 2 * network->half_cell + 14,
+                        frame->y + NETWORK_CELL / 2.0 + 4, LEGEND_WIDTH, TEXT_PLAIN, meaning);
+    frame->y += LEGEND_LINE;
+    if (frame->y < end)
+        frame->y = end;
 }
 
 static void note_example(const Network *network) {
     const Frame *frame = &network->frame;
-    unsigned width = frame->core->width;
     if (frame->example == NULL || !network_carries(network))
         return;
     notes_add(frame->scene, "Beside each wire stands its level, g on the left and p on the right.");
-    bool *shown = memory_zeroed(width + 1, sizeof shown[0]);
-    for (unsigned i = 0; i <= width; i++)
-        shown[i] = frame_varies(frame->core->carry[i]);
-    frame_note_path(frame, shown, true);
-    memory_free(shown);
+    frame_note_path(frame, true);
     frame_note_compared(frame);
 }
 
 void network_draw_notes(Network *network) {
-    const double left = scene_extent(network->frame.scene).left;
-    network->frame.y = scene_extent(network->frame.scene).bottom + 28;
+    Frame *frame = &network->frame;
+    Scene *scene = network->frame.scene;
+    const double left = scene_extent(scene).left;
+    frame->y = scene_extent(scene).bottom + 28;
     for (int kind = CORE_COLUMN; kind < CORE_KIND_COUNT; kind++) {
         /* A cell of the kind to be drawn as one, g and p. */
         CoreCell cell = {.kind = (CoreKind)kind, .passes = LITERAL_1 + 1};
         if (shows_kind(network, (CoreKind)kind))
             draw_legend_line(network, left, &cell, kinds[kind].meaning);
     }
-    if (network->frame.boxed)
-        notes_add(network->frame.scene,
-                  "X, Y: the operands as the operation has them added, turned over "
-                  "or 0 where it wants that.");
+    if (frame->boxed)
+        notes_add(scene, "X, Y: the operands as the operation has them added, turned over "
+                         "or 0 where it wants that.");
     if (network_carries(network))
-        frame_note_sense(&network->frame);
+        frame_note_sense(frame);
     else
-        notes_add(network->frame.scene, "No column ever makes a carry: there is nothing to find.");
-    frame_note_result(&network->frame);
-    frame_note_pins(&network->frame);
+        notes_add(scene, "No column ever makes a carry: there is nothing to find.");
+    frame_note_result(frame);
+    frame_note_pins(frame);
     note_example(network);
 }
 

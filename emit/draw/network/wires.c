@@ -93,16 +93,12 @@ static void draw_column(Network *network, unsigned i) {
     bool carries = network_carries(network);
     bool generates = carries && frame_varies(column->generates);
     bool passes = carries && frame_varies(column->passes);
-    scene_box(network->frame.scene,
-              (Box){.symbol = SYMBOL_FRAME,
-                    .x = network_x(network, (int)i) - half,
-                    .y = network->columns_top,
-                    .width = 2 * half,
-                    .height = NETWORK_COLUMN},
-              generates && passes ? "g, p"
-              : generates         ? "g"
-              : passes            ? "p"
-                                  : "");
+    scene_rect(network->frame.scene, SYMBOL_FRAME, network_x(network, (int)i) - half,
+               network->columns_top, 2 * half, NETWORK_COLUMN,
+               generates && passes ? "g, p"
+               : generates         ? "g"
+               : passes            ? "p"
+                                   : "");
 }
 
 void network_draw_columns(Network *network) {
@@ -131,16 +127,7 @@ static void draw_sum(Network *network, unsigned i) {
         return;
     }
     frame_wire(frame, half, WIRE_FINE, lane, columns_end, gate);
-    scene_box(frame->scene,
-              (Box){.symbol = SYMBOL_GATE,
-                    .x = sum - GATE_ACROSS / 2.0,
-                    .y = gate,
-                    .width = GATE_ACROSS,
-                    .height = GATE_ALONG,
-                    .facing = FACING_DOWN,
-                    .gate = NODE_XOR,
-                    .node = literal_node(core->sum[i])},
-              "");
+    frame_gate(frame, SYMBOL_GATE, NODE_XOR, core->sum[i], sum, gate);
 }
 
 static void draw_carry_name(Network *network, unsigned i, double x, double y) {
@@ -158,7 +145,7 @@ void network_draw_sums(Network *network) {
         if (!frame_shows(frame, i))
             continue;
         draw_sum(network, i);
-        if (network_enters(network, i))
+        if (network->frame.drawn[i])
             draw_carry_name(network, i, network_sum_port(network, i), network->tap - 5);
     }
     if (frame_varies(core->carry[width]))

@@ -53,13 +53,8 @@ static void draw_box(Row *row, unsigned i) {
         if (tells)
             frame_tap(frame, line, x + (k % 2 == 0 ? TELLS : -TELLS), frame->y);
     }
-    scene_box(frame->scene,
-              (Box){.symbol = SYMBOL_FRAME,
-                    .x = x - BOX / 2.0,
-                    .y = frame->y,
-                    .width = BOX,
-                    .height = BOX_HEIGHT},
-              adder_label(row, i));
+    scene_rect(frame->scene, SYMBOL_FRAME, x - BOX / 2.0, frame->y, BOX, BOX_HEIGHT,
+               adder_label(row, i));
 }
 
 /* ---- the carries ----------------------------------------------------------------------------- */
@@ -212,12 +207,8 @@ static void draw_notes(const Row *row) {
                   "In the Verilog of this unit an arithmetic operator stands for the row of "
                   "adders; how its carries travel is left to the synthesizer.");
     frame_note_pins(frame);
-    bool *shown = memory_zeroed(frame->core->width + 1, sizeof shown[0]);
-    for (unsigned i = 0; i <= frame->core->width; i++)
-        shown[i] = true;
-    frame_note_path(frame, shown, false);
+    frame_note_path(frame, false);
     frame_note_compared(frame);
-    memory_free(shown);
 }
 
 char *row_draw(const Unit *unit, const Working *example, Scene *scene) {
@@ -225,8 +216,7 @@ char *row_draw(const Unit *unit, const Working *example, Scene *scene) {
     Build build;
     build_open(unit, &build);
     Frame *frame = &row.frame;
-    frame_open(frame, unit, example, &build.netlist, scene);
-    frame->rings = frame_compares(frame);
+    frame_open(frame, unit, example, &build.netlist, CARRIES_ALL, scene);
     row.borrow_form = frame->core->sense != CORE_CARRIES;
     frame->pitch = unit->width > DRAW_COLUMNS_MAX ? PITCH_WIDE : PITCH;
     frame->half = frame->pitch / 2 - 4;
