@@ -239,8 +239,8 @@ static void put_diagnosis(const Check *check, FILE *reply) {
         const Finding *finding = &diagnosis->finding[k];
         char share[32];
         snprintf(share, sizeof share, "%.6f", finding->share);
-        put(reply, mistake_name(finding->mistake));
-        put(reply, mistake_sentence(finding->mistake));
+        put(reply, mistake_facts(finding->mistake)->name);
+        put(reply, mistake_facts(finding->mistake)->sentence);
         put(reply, finding->detail);
         put(reply, share);
     }

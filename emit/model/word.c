@@ -129,6 +129,18 @@ void word_and(Word *to, const Word *x, const Word *y) {
         to->limb[i] = x->limb[i] & y->limb[i];
 }
 
+void word_or(Word *to, const Word *x, const Word *y) {
+    to->width = x->width;
+    for (unsigned i = 0; i < limbs_of(to->width); i++)
+        to->limb[i] = x->limb[i] | y->limb[i];
+}
+
+void word_and_not(Word *to, const Word *x, const Word *y) {
+    to->width = x->width;
+    for (unsigned i = 0; i < limbs_of(to->width); i++)
+        to->limb[i] = x->limb[i] & ~y->limb[i];
+}
+
 bool word_equal(const Word *x, const Word *y) {
     assert(x->width == y->width);
     return memcmp(x->limb, y->limb, limbs_of(x->width) * sizeof x->limb[0]) == 0;
@@ -148,6 +160,14 @@ bool word_parity(const Word *word) {
     for (unsigned half = 32; half > 0; half /= 2)
         folded ^= folded >> half;
     return folded & 1;
+}
+
+unsigned word_count(const Word *word) {
+    unsigned count = 0;
+    for (unsigned i = 0; i < limbs_of(word->width); i++)
+        for (uint64_t left = word->limb[i]; left != 0; left &= left - 1)
+            count++;
+    return count;
 }
 
 unsigned word_hex_digits(unsigned width) {

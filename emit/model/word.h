@@ -40,10 +40,13 @@ bool word_subtract(Word *to, const Word *x, const Word *y, bool borrow);
 void word_not(Word *to, const Word *from);
 void word_xor(Word *to, const Word *x, const Word *y);
 void word_and(Word *to, const Word *x, const Word *y);
+void word_or(Word *to, const Word *x, const Word *y);
+void word_and_not(Word *to, const Word *x, const Word *y); /* x AND NOT y */
 
 bool word_equal(const Word *x, const Word *y);
 bool word_is_zero(const Word *word);
 bool word_parity(const Word *word);       /* XOR of all bits */
+unsigned word_count(const Word *word);    /* how many bits are 1 */
 unsigned word_hex_digits(unsigned width); /* (width + 3) / 4 */
 
 /* Lower-case hexadecimal, word_hex_digits(width) digits, to a buffer with room for them and a

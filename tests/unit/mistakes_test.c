@@ -125,7 +125,7 @@ static Show *diagnose(const char *options, const Variant *variant, Change *chang
     for (int k = 0; k < show.diagnosis.finding_count; k++)
         used +=
             (size_t)snprintf(show.names + used, sizeof show.names - used, "%s%s", k == 0 ? "" : " ",
-                             mistake_name(show.diagnosis.finding[k].mistake));
+                             mistake_facts(show.diagnosis.finding[k].mistake)->name);
     cases_free(&show.cases);
     samples_free(&show.samples);
     return &show;
@@ -406,8 +406,8 @@ static void test_the_example_is_the_smallest(void **state) {
 static void test_names_and_sentences(void **state) {
     (void)state;
     for (int mistake = 0; mistake < MISTAKE_COUNT; mistake++) {
-        assert_non_null(mistake_name((Mistake)mistake));
-        assert_true(strlen(mistake_sentence((Mistake)mistake)) > 10);
+        assert_non_null(mistake_facts((Mistake)mistake)->name);
+        assert_true(strlen(mistake_facts((Mistake)mistake)->sentence) > 10);
     }
 }
 

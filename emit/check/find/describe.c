@@ -3,15 +3,22 @@
 
 #include "check/find/share.h"
 
+#include <stdarg.h>
 #include <stdio.h>
-#include <string.h>
 
 typedef struct {
     char *text;
     size_t used;
 } Phrase;
 
-static void say(Phrase *detail, const char *between, const char *text) {
+/* Adds a sentence, printf style; `between` stands before all but the first. */
+__attribute__((format(printf, 3, 4))) static void say(Phrase *detail, const char *between,
+                                                      const char *format, ...) {
+    char text[384];
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(text, sizeof text, format, arguments);
+    va_end(arguments);
     size_t room = FINDING_DETAIL_BYTES - detail->used;
     int length =
         snprintf(detail->text + detail->used, room, "%s%s", detail->used == 0 ? "" : between, text);
@@ -19,42 +26,36 @@ static void say(Phrase *detail, const char *between, const char *text) {
         detail->used += (size_t)length < room ? (size_t)length : room - 1;
 }
 
-/* "0, 3 and 5 to 7" of the bits set. */
-static void bits_text(const Word *bits, char *text, size_t room) {
-    size_t used = 0;
-    text[0] = '\0';
+/* "bits 0, 3, 5 to 7", or "bit 0". */
+typedef struct {
+    char text[FINDING_DETAIL_BYTES / 2];
+} BitList;
+
+static BitList bits_named(const char *name, const Word *bits) {
+    BitList list;
+    bool single = word_count(bits) == 1;
+    size_t room = sizeof list.text,
+           used = (size_t)snprintf(list.text, room, "%s%s ", name, single ? "" : "s");
+    const char *between = "";
     for (unsigned bit = 0; bit < bits->width && used + 32 < room; bit++) {
+        unsigned end = bit;
         if (!word_bit(bits, bit))
             continue;
-        unsigned end = bit;
         while (end + 1 < bits->width && word_bit(bits, end + 1))
             end++;
-        const char *between = used == 0 ? "" : ", ";
-        if (end > bit + 1)
-            used += (size_t)snprintf(text + used, room - used, "%s%u to %u", between, bit, end);
-        else if (end == bit + 1)
-            used += (size_t)snprintf(text + used, room - used, "%s%u, %u", between, bit, end);
-        else
-            used += (size_t)snprintf(text + used, room - used, "%s%u", between, bit);
+        used += (size_t)snprintf(list.text + used, room - used, "%s%u", between, bit);
+        if (end > bit)
+            used += (size_t)snprintf(list.text + used, room - used, "%s%u",
+                                     end == bit + 1 ? ", " : " to ", end);
+        between = ", ";
         bit = end;
     }
-}
-
-static bool is_single(const Word *bits) {
-    unsigned count = 0;
-    for (unsigned bit = 0; bit < bits->width; bit++)
-        count += word_bit(bits, bit);
-    return count == 1;
+    return list;
 }
 
 static void say_carry_is(const Word *columns, const char *what, Phrase *detail) {
-    char bits[256], text[384];
-    if (word_is_zero(columns))
-        return;
-    bits_text(columns, bits, sizeof bits);
-    snprintf(text, sizeof text, "the carry into column%s %s is %s", is_single(columns) ? "" : "s",
-             bits, what);
-    say(detail, "; ", text);
+    if (!word_is_zero(columns))
+        say(detail, "; ", "the carry into %s is %s", bits_named("column", columns).text, what);
 }
 
 /* "the carry into columns 4, 8 is that into column 0" for each column that one is taken from. */
@@ -84,37 +85,22 @@ static void say_breaks(const Breaks *breaks, Phrase *detail) {
 }
 
 static void say_stuck(const Study *study, Phrase *detail) {
-    char bits[256], text[320];
     for (int level = 0; level <= 1; level++) {
         Word stuck = study->stuck_level;
         if (level == 0)
             word_xor(&stuck, &study->stuck, &study->stuck_level);
-        if (word_is_zero(&stuck))
-            continue;
-        bits_text(&stuck, bits, sizeof bits);
-        snprintf(text, sizeof text, "result bit%s %s %s always %d", is_single(&stuck) ? "" : "s",
-                 bits, is_single(&stuck) ? "is" : "are", level);
-        say(detail, "; ", text);
+        if (!word_is_zero(&stuck))
+            say(detail, "; ", "result %s %s always %d", bits_named("bit", &stuck).text,
+                word_count(&stuck) == 1 ? "is" : "are", level);
     }
 }
 
 static void say_unknown(const Study *study, Phrase *detail) {
-    char bits[256], text[320];
-    if (!word_is_zero(&study->unknown)) {
-        bits_text(&study->unknown, bits, sizeof bits);
-        snprintf(text, sizeof text, "result bit%s %s", is_single(&study->unknown) ? "" : "s", bits);
-        say(detail, ", ", text);
-    }
+    if (!word_is_zero(&study->unknown))
+        say(detail, ", ", "result %s", bits_named("bit", &study->unknown).text);
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         if (study->flag_unknown[flag])
-            say(detail, ", ", unit_role(study->unit, (Pin)(PIN_FLAG + flag)));
-}
-
-/* Mistakes that only a subtraction can show. */
-static bool is_of_subtraction(Mistake mistake) {
-    return mistake == MISTAKE_FIRST_CARRY_MISSING || mistake == MISTAKE_OPERAND_NOT_INVERTED ||
-           mistake == MISTAKE_OPERANDS_SWAPPED || mistake == MISTAKE_CARRY_SENSE_REVERSED ||
-           mistake == MISTAKE_OVERFLOW_FORGETS_SUBTRACTION;
+            say(detail, ", ", "%s", unit_role(study->unit, (Pin)(PIN_FLAG + flag)));
 }
 
 /* In which operations, where it is not in all that it could be in. */
@@ -122,7 +108,7 @@ static void say_operations(const Study *study, const bool *used, Mistake mistake
     const Unit *unit = study->unit;
     char text[128] = "in ";
     size_t length = 3;
-    bool all = true, all_subtractions = is_of_subtraction(mistake);
+    bool all = true, all_subtractions = mistake_facts(mistake)->of_subtraction;
     for (int g = 0; g < unit->choice_count; g++) {
         Operation operation = unit->choice[g].operation;
         all = all && used[g];
@@ -132,58 +118,54 @@ static void say_operations(const Study *study, const bool *used, Mistake mistake
                                        length == 3 ? "" : ", ", operation_name(operation));
     }
     if (!all && !all_subtractions && length > 3)
-        say(detail, ", ", text);
-}
-
-static void say_bit_of_negative(const Study *study, bool inverted, Phrase *detail) {
-    const Word *bits = inverted ? &study->hints.negative_against : &study->hints.negative_as;
-    char text[64];
-    for (unsigned bit = bits->width; bit-- > 0;)
-        if (word_bit(bits, bit)) {
-            snprintf(text, sizeof text, "it is result bit %u%s", bit, inverted ? " inverted" : "");
-            say(detail, "; ", text);
-            return;
-        }
+        say(detail, ", ", "%s", text);
 }
 
 static void say_rule(const Study *study, const Rule *rule, Phrase *detail) {
-    char bits[256], text[320];
-    if (strcmp(rule->detail, "it is another bit of the result") == 0) {
-        say_bit_of_negative(study, false, detail);
-    } else if (strcmp(rule->detail, "it is another bit of the result, inverted") == 0) {
-        say_bit_of_negative(study, true, detail);
-    } else if (rule->mistake == MISTAKE_ZERO_MISSES_BITS) {
-        bits_text(&study->hints.zero_missed, bits, sizeof bits);
-        snprintf(text, sizeof text, "it misses bit%s %s",
-                 is_single(&study->hints.zero_missed) ? "" : "s", bits);
-        say(detail, "; ", text);
-    } else if (rule->detail[0] != '\0') {
-        say(detail, "; ", rule->detail);
+    const Hints *hints = &study->hints;
+    const char *pin = unit_role(study->unit, (Pin)(PIN_FLAG + rule->flag));
+    const Word *bits = rule->saying == SAY_BIT_AS ? &hints->negative_as : &hints->negative_against;
+    switch (rule->saying) {
+    case SAY_NOTHING:
+    case SAY_CANNOT_TELL:
+        break;
+    case SAY_IT_IS:
+        say(detail, "; ", "it is %s", rule->text);
+        break;
+    case SAY_PIN:
+        say(detail, "; ", "the pin %s", pin);
+        break;
+    case SAY_STUCK:
+        say(detail, "; ", "%s is %s", pin, rule->text);
+        break;
+    case SAY_MISSED_BITS:
+        say(detail, "; ", "it misses %s", bits_named("bit", &hints->zero_missed).text);
+        break;
+    case SAY_BIT_AS:
+    case SAY_BIT_AGAINST:
+        say(detail, "; ", "it is result bit %d%s", rules_highest(bits),
+            rule->saying == SAY_BIT_AS ? "" : " inverted");
+        break;
     }
 }
 
 static void say_late(const Study *study, Phrase *detail) {
-    char text[64];
     int clocks = study->late < 0 ? -study->late : study->late;
-    snprintf(text, sizeof text, "%d clock%s %s", clocks, clocks == 1 ? "" : "s",
-             study->late < 0 ? "early" : "late");
-    say(detail, "; ", text);
+    say(detail, "; ", "%d clock%s %s", clocks, clocks == 1 ? "" : "s",
+        study->late < 0 ? "early" : "late");
 }
 
 static void say_move(const Study *study, const Explanation *explanation, const Move *move,
                      Phrase *detail) {
-    char text[64];
     if (move->detail[0] != '\0')
-        say(detail, "; ", move->detail);
+        say(detail, "; ", "%s", move->detail);
     if (move->kind == MOVE_BREAKS)
         say_breaks(&explanation->theory.breaks, detail);
     if (move->kind == MOVE_STUCK)
         say_stuck(study, detail);
-    if (move->kind == MOVE_CUT) {
-        snprintf(text, sizeof text, "the lower %u of %u", explanation->theory.variant.kept,
-                 study->unit->width);
-        say(detail, "; ", text);
-    }
+    if (move->kind == MOVE_CUT)
+        say(detail, "; ", "the lower %u of %u", explanation->theory.variant.kept,
+            study->unit->width);
     if (!move->everywhere)
         say_operations(study, explanation->used, move->mistake, detail);
 }
@@ -195,12 +177,12 @@ static void say_flag(const Study *study, const Explanation *explanation, int fla
     const Rule *said = NULL;
     for (int g = 0; g < study->group_count; g++) {
         int r = explanation->rule[flag][g];
-        if (r < 0 || study->rule[flag][r].mistake != mistake)
+        if (r < 0 || study->rules[flag].rule[r].mistake != mistake)
             continue;
         used[g] = true;
         if (said == NULL)
-            say_rule(study, &study->rule[flag][r], detail);
-        said = &study->rule[flag][r];
+            say_rule(study, &study->rules[flag].rule[r], detail);
+        said = &study->rules[flag].rule[r];
     }
     if (said != NULL)
         say_operations(study, used, mistake, detail);
@@ -290,7 +272,7 @@ static bool make_alone(const Study *study, const Nearest *what, Theory *theory, 
 }
 
 static void try_nearest(const Study *study, const Move *move, const Rule *rule, Nearest *nearest) {
-    static Theory theory; /* large */
+    Theory theory;
     Alone alone;
     Nearest tried = {NO_GAIN, move, rule};
     if (!make_alone(study, &tried, &theory, &alone))
@@ -325,18 +307,15 @@ static void find_nearest(const Study *study, Nearest *nearest) {
     for (int m = 0; m < count; m++)
         try_nearest(study, &moves[m], NULL, nearest);
     for (int flag = 0; flag < FLAG_COUNT; flag++)
-        for (int r = 0; r < study->rule_count[flag] && study_has(study, (Flag)flag); r++)
-            if (is_worth_trying(study, &study->rule[flag][r]))
-                try_nearest(study, NULL, &study->rule[flag][r], nearest);
+        for (int r = 0; r < study->rules[flag].count && study_has(study, (Flag)flag); r++)
+            if (is_worth_trying(study, &study->rules[flag].rule[r]))
+                try_nearest(study, NULL, &study->rules[flag].rule[r], nearest);
 }
 
 static void say_against(const Study *study, const Alone *alone, Phrase *detail) {
-    char text[64];
     double against = share_against(study, alone);
-    if (against <= 0)
-        return;
-    snprintf(text, sizeof text, "%.3g %% of the right vectors speak against it", 100 * against);
-    say(detail, "; ", text);
+    if (against > 0)
+        say(detail, "; ", "%.3g %% of the right vectors speak against it", 100 * against);
 }
 
 void describe_nearest(const Study *study, Diagnosis *diagnosis) {
@@ -351,7 +330,7 @@ void describe_nearest(const Study *study, Diagnosis *diagnosis) {
     Phrase detail = {finding->detail, 0};
     finding->share = share_of(study, &alone);
     if (nearest.move != NULL && nearest.move->detail[0] != '\0')
-        say(&detail, "; ", nearest.move->detail);
+        say(&detail, "; ", "%s", nearest.move->detail);
     else if (nearest.rule != NULL)
         say_rule(study, nearest.rule, &detail);
     say_against(study, &alone, &detail);

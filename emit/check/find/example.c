@@ -148,7 +148,7 @@ static Columns choose_columns(const Evidence *evidence, const Diagnosis *diagnos
 
 void example_print(const Evidence *evidence, const Diagnosis *diagnosis, FILE *out) {
     static const Variant as_it_should_be;
-    static Machine machine;
+    Machine machine;
     const Cases *cases = evidence->cases;
     size_t k = diagnosis->example;
     char operation[3 * NUMBER_BYTES];

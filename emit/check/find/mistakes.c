@@ -1,52 +1,20 @@
-/* See mistakes.h. A mistake in what is added is a row of the table in moves.c, one in a flag a row
- * of the table in rules.c; here each has its name and sentence. */
+/* See mistakes.h. */
 #include "check/find/mistakes.h"
 
 #include "check/find/describe.h"
 #include "check/find/search.h"
 
+#include <assert.h>
 #include <string.h>
 
-static const struct {
-    const char *name;
-    const char *sentence;
-} sentences[MISTAKE_COUNT] = {
-    [MISTAKE_FIRST_CARRY_MISSING] = {"first-carry-missing",
-                                     "subtraction lacks the +1: it computes a + not b"},
-    [MISTAKE_OPERAND_NOT_INVERTED] = {"operand-not-inverted",
-                                      "subtraction adds the operand itself, not its complement"},
-    [MISTAKE_OPERANDS_SWAPPED] = {"operands-swapped",
-                                  "subtraction takes the operands the wrong way round"},
-    [MISTAKE_CONTROL_REVERSED] = {"control-reversed",
-                                  "it adds when told to subtract and subtracts when told to add"},
-    [MISTAKE_CARRY_SENSE_REVERSED] = {"carry-sense-reversed",
-                                      "the carry in subtraction has the opposite sense: borrow for "
-                                      "no borrow"},
-    [MISTAKE_OVERFLOW_REPEATS_CARRY] = {"overflow-repeats-carry",
-                                        "the overflow pin is the carry out"},
-    [MISTAKE_OVERFLOW_FORGETS_SUBTRACTION] =
-        {"overflow-forgets-subtraction",
-         "overflow in subtraction goes by the rule for addition, on the operand before inversion"},
-    [MISTAKE_OVERFLOW_INVERTED] = {"overflow-inverted", "the overflow pin is upside down"},
-    [MISTAKE_ZERO_MISSES_BITS] = {"zero-misses-bits",
-                                  "the zero flag looks at a part of the result only"},
-    [MISTAKE_NEGATIVE_WRONG] = {"negative-wrong", "the negative flag is not the sign bit"},
-    [MISTAKE_BITS_REVERSED] = {"bits-reversed", "a bus is wired in the opposite order"},
-    [MISTAKE_CARRY_BROKEN] = {"carry-broken", "a carry does not reach its column"},
-    [MISTAKE_BIT_STUCK] = {"bit-stuck", "an output never changes"},
-    [MISTAKE_UNDRIVEN] = {"undriven", "an output is X or Z: nothing drives it, or several do"},
-    [MISTAKE_WIDTH_SHORT] = {"width-short", "only the lower bits are right"},
-    [MISTAKE_LATE] = {"late", "it is right, but at another clock"},
-    [MISTAKE_UNEXPLAINED] = {"unexplained", "no mistake that is known explains it"},
-};
+#define MISTAKE_FACTS(ID, name, of_subtraction, sentence) {name, sentence, of_subtraction},
+static const MistakeFacts mistakes[MISTAKE_COUNT] = {MISTAKES(MISTAKE_FACTS)};
 
-const char *mistake_name(Mistake mistake) {
-    return sentences[mistake].name;
+const MistakeFacts *mistake_facts(Mistake mistake) {
+    assert(mistake > MISTAKE_NONE && (int)mistake < MISTAKE_COUNT);
+    return &mistakes[mistake];
 }
 
-const char *mistake_sentence(Mistake mistake) {
-    return sentences[mistake].sentence;
-}
 /* ---- the smallest mismatching case --------------------------------------------------------- */
 
 static unsigned length_of(const Word *word) {
@@ -97,7 +65,7 @@ static bool explain_at(const Evidence *evidence, int late, Search *search, Study
 /* A design with a clock may be right at another time; the nearest time first. */
 static void explain_at_other_times(const Evidence *evidence, const Study *in_time,
                                    Diagnosis *diagnosis) {
-    static Search search;
+    Search search;
     int latency = (int)evidence->schedule->latency;
     for (int step = 1; step <= SCHEDULE_LATE_MAX; step++)
         for (int sign = 1; sign >= -1; sign -= 2) {
@@ -117,7 +85,7 @@ static void add_unexplained(Diagnosis *diagnosis) {
 }
 
 void mistakes_find(const Evidence *evidence, Diagnosis *diagnosis) {
-    static Search search;
+    Search search;
     Study study;
     *diagnosis = (Diagnosis){.cases = evidence->cases->count, .first_column = -1};
     study_make(&study, evidence, 0);

@@ -7,35 +7,10 @@
 #ifndef SUMWRIGHT_CHECK_FIND_MISTAKES_H
 #define SUMWRIGHT_CHECK_FIND_MISTAKES_H
 
+#include "check/find/mistake_rows.h"
 #include "check/run/schedule.h"
 
 #include <stdio.h>
-
-typedef enum {
-    MISTAKE_NONE = -1,
-    MISTAKE_FIRST_CARRY_MISSING,
-    MISTAKE_OPERAND_NOT_INVERTED,
-    MISTAKE_OPERANDS_SWAPPED,
-    MISTAKE_CONTROL_REVERSED,
-    MISTAKE_CARRY_SENSE_REVERSED,
-    MISTAKE_OVERFLOW_REPEATS_CARRY,
-    MISTAKE_OVERFLOW_FORGETS_SUBTRACTION,
-    MISTAKE_OVERFLOW_INVERTED,
-    MISTAKE_ZERO_MISSES_BITS,
-    MISTAKE_NEGATIVE_WRONG,
-    MISTAKE_BITS_REVERSED,
-    MISTAKE_CARRY_BROKEN,
-    MISTAKE_BIT_STUCK,
-    MISTAKE_UNDRIVEN,
-    MISTAKE_WIDTH_SHORT,
-    MISTAKE_LATE,
-    MISTAKE_UNEXPLAINED,
-    MISTAKE_COUNT
-} Mistake;
-
-/* "first-carry-missing", and what it means in one sentence. */
-const char *mistake_name(Mistake mistake);
-const char *mistake_sentence(Mistake mistake);
 
 enum { FINDING_DETAIL_BYTES = 512, FINDINGS_MAX = 6, GROUPS_MAX = OP_COUNT + 1 };
 

@@ -66,9 +66,7 @@ static unsigned kept_by(const Study *study, Cut cut) {
 
 /* Is what is stuck no more than what a cut leaves at 0? */
 static bool stuck_is_cut(const Study *study) {
-    unsigned zeros = always_zero_from(study), count = 0;
-    for (unsigned bit = 0; bit < study->unit->width; bit++)
-        count += word_bit(&study->stuck, bit);
+    unsigned zeros = always_zero_from(study), count = word_count(&study->stuck);
     return zeros > 0 && zeros + count == study->unit->width && count > 0;
 }
 
@@ -122,19 +120,13 @@ typedef struct {
         like[64]; /* in words of up to 64 bits: bit j of like[k], columns k and j had the same */
 } Carries;
 
-/* In words of up to 4098 bits: to |= from. */
-static void merge(Word *to, const Word *from) {
-    for (unsigned limb = 0; limb < (to->width + 63) / 64; limb++)
-        to->limb[limb] |= from->limb[limb];
-}
-
 /* The carries out of every column, shifted to the column that they enter. */
 static void carries_on(const Machine *machine, const Word *used, Word *entering) {
     Word either, both;
     word_xor(&either, &machine->x, &machine->y);
     word_and(&both, &machine->x, &machine->y);
     word_and(&either, &either, used);
-    merge(&both, &either);
+    word_or(&both, &both, &either);
     word_add(entering, &both, &both, word_bit(&machine->carries, 0));
 }
 
@@ -152,11 +144,11 @@ static void note_other_carries(const Word *used, const Word *known, Carries *car
     else
         word_resize_unsigned(&other, used, used->width);
     word_and(&other, &other, known);
-    merge(&carries->not_first, &other);
+    word_or(&carries->not_first, &carries->not_first, &other);
     word_add(&before, used, used, false);
     word_xor(&other, used, &before);
     word_and(&other, &other, known);
-    merge(&carries->not_before, &other);
+    word_or(&carries->not_before, &carries->not_before, &other);
     if (used->width <= 64)
         note_alike(used->limb[0], known->limb[0], used->width, carries->like);
 }
@@ -185,12 +177,12 @@ static int source_of(const Carries *carries, unsigned column) {
 /* From the result that came out, bit by bit the carry that its column was given: result, X and Y
  * XORed. It should be the one that the column before makes of its own. */
 static void note_carries(const Study *study, const Theory *theory, size_t k, Carries *carries) {
-    static View view;
-    static Machine machine;
+    View view;
+    Machine machine;
     Word a, b, unknown, known, used, entering, differs;
     study_view(study, &theory->variant, k, &machine, &a, &b, &unknown, &view);
     if (theory->stuck)
-        merge(&unknown, &study->stuck);
+        word_or(&unknown, &unknown, &study->stuck);
     Word seen = view.seen;
     if (theory->variant.reverse_result) {
         variant_reverse(&seen, &view.seen);
@@ -206,13 +198,13 @@ static void note_carries(const Study *study, const Theory *theory, size_t k, Car
     word_add(&unknown, &unknown, &unknown, false); /* what an unknown bit hands on is not known */
     word_not(&unknown, &unknown);
     word_and(&differs, &differs, &unknown);
-    merge(&carries->differs, &differs);
+    word_or(&carries->differs, &carries->differs, &differs);
     note_other_carries(&used, &known, carries);
     word_and(&entering, &used, &known);
-    merge(&carries->seen_1, &entering);
+    word_or(&carries->seen_1, &carries->seen_1, &entering);
     word_not(&used, &used);
     word_and(&entering, &used, &known);
-    merge(&carries->seen_0, &entering);
+    word_or(&carries->seen_0, &carries->seen_0, &entering);
 }
 
 /* Columns that are not given their carry and no constant either. */
@@ -247,7 +239,7 @@ static void sort_breaks(const Carries *carries, Breaks *breaks) {
 
 /* The breaks that the cases of the wrong groups show. */
 static bool read_breaks(const Study *study, const Fit *base, Theory *theory) {
-    static Carries carries;
+    Carries carries;
     Word *zeroed[] = {&carries.differs, &carries.seen_0, &carries.seen_1, &carries.not_first,
                       &carries.not_before};
     for (size_t k = 0; k < sizeof zeroed / sizeof zeroed[0]; k++)

@@ -1,7 +1,8 @@
-/* See rules.h. A new way to make a flag, right or wrong, is a row of the table. */
+/* See rules.h. A new way to make a flag, right or wrong, is a row of the table: a signal, and when it
+ * is upside down. Rules that every flag has need no row: the right level, and stuck. */
 #include "check/find/rules.h"
 
-#include "unit/unit.h"
+#include <assert.h>
 
 static bool sign_of(const Word *word) {
     return word_bit(word, word->width - 1);
@@ -12,90 +13,69 @@ static bool told_subtracts(const View *view) {
            operation_facts(view->unit->choice[view->told].operation)->subtracts;
 }
 
-static bool borrows(const View *view) {
-    return view->unit->sense == SENSE_BORROW;
+/* ---- signals that a flag may be made of ---------------------------------------------------- */
+
+static bool is_right(const View *view) {
+    return view->right[view->flag];
 }
 
-/* ---- carry and half-carry ------------------------------------------------------------------ */
-
-static bool carry_exact(const View *view) {
+static bool right_carry(const View *view) {
     return view->right[FLAG_CARRY];
 }
 
-static bool carry_done(const View *view) {
-    return view->machine->out != (view->machine->subtracts && borrows(view));
+static bool right_less(const View *view) {
+    return view->right[FLAG_LESS_SIGNED];
 }
 
-static bool carry_told(const View *view) {
-    return view->machine->out != (told_subtracts(view) && borrows(view));
+static bool low(const View *view) {
+    (void)view;
+    return false;
+}
+
+static bool adder_carry(const View *view) {
+    return view->machine->out;
+}
+
+static bool adder_half_carry(const View *view) {
+    return view->machine->half;
 }
 
 /* A sum cut to the lower bits and then widened with zeros has no carry any more. */
-static bool carry_cut(const View *view) {
-    return view->machine->cut ? false : carry_exact(view);
+static bool carry_unless_cut(const View *view) {
+    return !view->machine->cut && view->right[FLAG_CARRY];
 }
 
-static bool carry_exact_reversed(const View *view) {
-    return carry_exact(view) != told_subtracts(view);
+static bool seen_carry(const View *view) {
+    return view->seen_flag[FLAG_CARRY];
 }
 
-static bool carry_done_reversed(const View *view) {
-    return carry_done(view) != view->machine->subtracts;
+static bool borrow_of_subtraction(const View *view) {
+    return view->machine->subtracts && !view->machine->out;
 }
 
-static bool carry_told_reversed(const View *view) {
-    return carry_told(view) != told_subtracts(view);
+static bool borrow_when_told(const View *view) {
+    return told_subtracts(view) && !view->machine->out;
 }
 
-static bool half_exact(const View *view) {
-    return view->right[FLAG_HALF_CARRY];
-}
-
-static bool half_done(const View *view) {
-    return view->machine->half != (view->machine->subtracts && borrows(view));
-}
-
-static bool half_exact_reversed(const View *view) {
-    return half_exact(view) != told_subtracts(view);
-}
-
-static bool half_done_reversed(const View *view) {
-    return half_done(view) != view->machine->subtracts;
-}
-
-/* ---- overflow ------------------------------------------------------------------------------ */
-
-static bool overflow_exact(const View *view) {
-    return view->right[FLAG_OVERFLOW];
-}
-
-static bool overflow_by_carries(const View *view) {
+static bool carries_differ(const View *view) {
     return view->machine->out != view->machine->into_sign;
 }
 
-/* The sign rule of an operation on the operands at the pins and a result. */
+static bool sign_of_addend(const View *view, Addend addend) {
+    bool inverted = addend == ADDEND_NOT_A || addend == ADDEND_NOT_B || addend == ADDEND_ONES;
+    bool of_a = addend == ADDEND_A || addend == ADDEND_NOT_A;
+    if (addend == ADDEND_ZEROS || addend == ADDEND_ONES)
+        return inverted;
+    return sign_of(of_a ? view->a : view->b) != inverted;
+}
+
+/* The sign rule of an operation: what it adds has one sign, the result has the other. */
 static bool overflow_by_signs(const View *view, int choice, const Word *result) {
     if (choice == UNIT_NOTHING)
         return false;
-    bool a = sign_of(view->a), b = sign_of(view->b), r = sign_of(result);
-    switch (view->unit->choice[choice].operation) {
-    case OP_ADD:
-    case OP_ADC:
-        return a == b && r != a;
-    case OP_SUB:
-    case OP_SBC:
-        return a != b && r != a;
-    case OP_RSB:
-        return a != b && r != b;
-    case OP_INC:
-        return !a && r;
-    case OP_DEC:
-        return a && !r;
-    case OP_NEG:
-        return a && r;
-    default:
-        return false;
-    }
+    const OperationFacts *facts = operation_facts(view->unit->choice[choice].operation);
+    bool x = sign_of_addend(view, facts->x), y = sign_of_addend(view, facts->y);
+    return x == y && sign_of(result) != x;
 }
 
 static bool overflow_told_sum(const View *view) {
@@ -108,30 +88,6 @@ static bool overflow_told_seen(const View *view) {
 
 static bool overflow_done_sum(const View *view) {
     return overflow_by_signs(view, view->machine->choice, &view->machine->sum);
-}
-
-static bool overflow_exact_inverted(const View *view) {
-    return !overflow_exact(view);
-}
-
-static bool overflow_carries_inverted(const View *view) {
-    return !overflow_by_carries(view);
-}
-
-static bool overflow_told_inverted(const View *view) {
-    return !overflow_told_sum(view);
-}
-
-static bool overflow_seen_inverted(const View *view) {
-    return !overflow_told_seen(view);
-}
-
-static bool adder_carry(const View *view) {
-    return view->machine->out;
-}
-
-static bool seen_carry(const View *view) {
-    return view->seen_flag[FLAG_CARRY];
 }
 
 /* The rule for addition on the operands before inversion; additions are right. */
@@ -157,17 +113,11 @@ static bool overflow_forgets_seen(const View *view) {
     return forgets(view, &view->seen);
 }
 
-/* ---- zero ---------------------------------------------------------------------------------- */
-
-static bool zero_exact(const View *view) {
-    return view->right[FLAG_ZERO];
-}
-
-static bool zero_seen(const View *view) {
+static bool seen_zero(const View *view) {
     return word_is_zero(&view->seen) && view->seen_all;
 }
 
-static bool zero_made(const View *view) {
+static bool made_zero(const View *view) {
     return word_is_zero(&view->machine->result);
 }
 
@@ -187,227 +137,188 @@ static bool zero_made_partly(const View *view) {
     return zero_but_for(view, &view->machine->result);
 }
 
-/* ---- negative ------------------------------------------------------------------------------ */
-
-static bool negative_exact(const View *view) {
-    return view->right[FLAG_NEGATIVE];
-}
-
-static bool negative_seen(const View *view) {
+static bool seen_sign(const View *view) {
     return sign_of(&view->seen);
 }
 
-static bool negative_made(const View *view) {
+static bool made_sign(const View *view) {
     return sign_of(&view->machine->result);
 }
 
-static bool negative_inner(const View *view) {
+static bool inner_sign(const View *view) {
     return sign_of(&view->machine->inner);
 }
 
-static bool negative_inverted(const View *view) {
-    return !sign_of(&view->seen);
-}
-
-static bool negative_exact_inverted(const View *view) {
-    return !negative_exact(view);
-}
-
-static bool negative_is_less(const View *view) {
-    return view->right[FLAG_LESS_SIGNED];
-}
-
-static bool negative_made_less(const View *view) {
-    return sign_of(&view->machine->sum) != overflow_by_carries(view);
-}
-
-static bool negative_is_borrow(const View *view) {
-    return !view->machine->out;
-}
-
-static bool negative_of_a(const View *view) {
+static bool sign_of_a(const View *view) {
     return sign_of(view->a);
 }
 
-static bool negative_of_b(const View *view) {
+static bool sign_of_b(const View *view) {
     return sign_of(view->b);
 }
 
-static bool negative_of_sum(const View *view) {
+static bool sign_of_sum(const View *view) {
     return sign_of(&view->machine->sum);
 }
 
-/* The bit that goes with the flag in every case, the highest of several. */
-static bool bit_that_goes_with(const View *view, const Word *bits, bool *level) {
-    for (unsigned bit = bits->width; bit-- > 0;)
-        if (word_bit(bits, bit)) {
-            *level = word_bit(&view->seen, bit);
-            return true;
-        }
-    return false;
+static bool less_by_carries(const View *view) {
+    return sign_of_sum(view) != carries_differ(view);
 }
 
-static bool negative_other_bit(const View *view) {
-    bool level = false;
-    return bit_that_goes_with(view, &view->hints->negative_as, &level)
-               ? level
-               : !view->seen_flag[FLAG_NEGATIVE];
+static bool less_by_signs(const View *view) {
+    return sign_of_sum(view) != overflow_told_sum(view);
 }
 
-static bool negative_other_bit_inverted(const View *view) {
-    bool level = false;
-    return bit_that_goes_with(view, &view->hints->negative_against, &level)
-               ? !level
-               : !view->seen_flag[FLAG_NEGATIVE];
-}
-
-/* Whatever it is: the flag is wrong, so it is not the sign bit. */
-static bool negative_anything(const View *view) {
-    return view->seen_flag[FLAG_NEGATIVE];
-}
-
-/* ---- the others ---------------------------------------------------------------------------- */
-
-static bool less_signed_exact(const View *view) {
-    return view->right[FLAG_LESS_SIGNED];
-}
-
-static bool less_signed_pins(const View *view) {
+static bool less_by_pins(const View *view) {
     return view->seen_flag[FLAG_NEGATIVE] != view->seen_flag[FLAG_OVERFLOW];
 }
 
-static bool less_signed_told(const View *view) {
-    return sign_of(&view->machine->sum) != overflow_told_sum(view);
+/* The bit that goes with the flag in every case, the highest of several; where there is none, not
+ * what is seen. */
+static bool other_bit(const View *view, const Word *bits, bool inverted) {
+    int bit = rules_highest(bits);
+    return bit < 0 ? !view->seen_flag[FLAG_NEGATIVE]
+                   : word_bit(&view->seen, (unsigned)bit) != inverted;
 }
 
-static bool less_unsigned_exact(const View *view) {
-    return view->right[FLAG_LESS_UNSIGNED];
+static bool bit_as_negative(const View *view) {
+    return other_bit(view, &view->hints->negative_as, false);
 }
 
-static bool less_unsigned_done(const View *view) {
-    return view->machine->subtracts && !view->machine->out;
+static bool bit_against_negative(const View *view) {
+    return other_bit(view, &view->hints->negative_against, true);
 }
 
-static bool less_unsigned_told(const View *view) {
-    return told_subtracts(view) && !view->machine->out;
+/* Whatever it is: the flag is wrong, so it is not the sign bit. */
+static bool anything(const View *view) {
+    return view->seen_flag[view->flag];
 }
 
-static bool parity_exact(const View *view) {
-    return view->right[FLAG_PARITY];
-}
-
-static bool parity_seen(const View *view) {
+static bool seen_parity(const View *view) {
     return word_parity(&view->seen);
 }
 
-static bool parity_made(const View *view) {
+static bool made_parity(const View *view) {
     return word_parity(&view->machine->result);
 }
 
-static bool stuck_0(const View *view) {
-    (void)view;
-    return false;
-}
-
-static bool stuck_1(const View *view) {
-    (void)view;
-    return true;
+int rules_highest(const Word *bits) {
+    for (unsigned bit = bits->width; bit-- > 0;)
+        if (word_bit(bits, bit))
+            return (int)bit;
+    return -1;
 }
 
 /* ---- the table ----------------------------------------------------------------------------- */
 
+#define REPEATS  MISTAKE_OVERFLOW_REPEATS_CARRY
+#define FORGETS  MISTAKE_OVERFLOW_FORGETS_SUBTRACTION
+#define NEGATIVE MISTAKE_NEGATIVE_WRONG
+
+/* The right ones of a flag first, and of the others the likelier. */
 static const Rule table[] = {
-    {FLAG_CARRY, MISTAKE_NONE, "", carry_exact},
-    {FLAG_CARRY, MISTAKE_NONE, "", carry_done},
-    {FLAG_CARRY, MISTAKE_NONE, "", carry_told},
-    {FLAG_CARRY, MISTAKE_NONE, "", carry_cut},
-    {FLAG_CARRY, MISTAKE_BIT_STUCK, "carry is always 0", stuck_0},
-    {FLAG_CARRY, MISTAKE_BIT_STUCK, "carry is always 1", stuck_1},
-    {FLAG_CARRY, MISTAKE_CARRY_SENSE_REVERSED, "the pin carry", carry_exact_reversed},
-    {FLAG_CARRY, MISTAKE_CARRY_SENSE_REVERSED, "the pin carry", carry_done_reversed},
-    {FLAG_CARRY, MISTAKE_CARRY_SENSE_REVERSED, "the pin carry", carry_told_reversed},
+    {FLAG_CARRY, MISTAKE_NONE, adder_carry, DOES_BORROW, SAY_NOTHING, ""},
+    {FLAG_CARRY, MISTAKE_NONE, adder_carry, TOLD_BORROW, SAY_NOTHING, ""},
+    {FLAG_CARRY, MISTAKE_NONE, carry_unless_cut, NEVER, SAY_NOTHING, ""},
+    {FLAG_CARRY, MISTAKE_CARRY_SENSE_REVERSED, is_right, TOLD, SAY_PIN, ""},
+    {FLAG_CARRY, MISTAKE_CARRY_SENSE_REVERSED, adder_carry, DOES_NO_BORROW, SAY_PIN, ""},
+    {FLAG_CARRY, MISTAKE_CARRY_SENSE_REVERSED, adder_carry, TOLD_NO_BORROW, SAY_PIN, ""},
 
-    {FLAG_OVERFLOW, MISTAKE_NONE, "", overflow_exact},
-    {FLAG_OVERFLOW, MISTAKE_NONE, "", overflow_by_carries},
-    {FLAG_OVERFLOW, MISTAKE_NONE, "", overflow_told_sum},
-    {FLAG_OVERFLOW, MISTAKE_NONE, "", overflow_told_seen},
-    {FLAG_OVERFLOW, MISTAKE_NONE, "", overflow_done_sum},
-    {FLAG_OVERFLOW, MISTAKE_BIT_STUCK, "overflow is always 0", stuck_0},
-    {FLAG_OVERFLOW, MISTAKE_BIT_STUCK, "overflow is always 1", stuck_1},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", adder_carry},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", carry_done},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", carry_exact},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", seen_carry},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", carry_done_reversed},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_REPEATS_CARRY, "", carry_exact_reversed},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_FORGETS_SUBTRACTION, "", overflow_forgets_sum},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_FORGETS_SUBTRACTION, "", overflow_forgets_seen},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_FORGETS_SUBTRACTION, "", overflow_forgets_zeros},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, "", overflow_exact_inverted},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, "", overflow_carries_inverted},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, "", overflow_told_inverted},
-    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, "", overflow_seen_inverted},
+    {FLAG_OVERFLOW, MISTAKE_NONE, carries_differ, NEVER, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, MISTAKE_NONE, overflow_told_sum, NEVER, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, MISTAKE_NONE, overflow_told_seen, NEVER, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, MISTAKE_NONE, overflow_done_sum, NEVER, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, REPEATS, adder_carry, NEVER, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, REPEATS, adder_carry, DOES_BORROW, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, REPEATS, right_carry, NEVER, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, REPEATS, seen_carry, NEVER, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, REPEATS, adder_carry, DOES_NO_BORROW, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, REPEATS, right_carry, TOLD, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, FORGETS, overflow_forgets_sum, NEVER, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, FORGETS, overflow_forgets_seen, NEVER, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, FORGETS, overflow_forgets_zeros, NEVER, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, is_right, ALWAYS, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, carries_differ, ALWAYS, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, overflow_told_sum, ALWAYS, SAY_NOTHING, ""},
+    {FLAG_OVERFLOW, MISTAKE_OVERFLOW_INVERTED, overflow_told_seen, ALWAYS, SAY_NOTHING, ""},
 
-    {FLAG_ZERO, MISTAKE_NONE, "", zero_exact},
-    {FLAG_ZERO, MISTAKE_NONE, "", zero_seen},
-    {FLAG_ZERO, MISTAKE_NONE, "", zero_made},
-    {FLAG_ZERO, MISTAKE_BIT_STUCK, "zero is always 0", stuck_0},
-    {FLAG_ZERO, MISTAKE_BIT_STUCK, "zero is always 1", stuck_1},
-    {FLAG_ZERO, MISTAKE_ZERO_MISSES_BITS, "", zero_seen_partly},
-    {FLAG_ZERO, MISTAKE_ZERO_MISSES_BITS, "", zero_made_partly},
+    {FLAG_ZERO, MISTAKE_NONE, seen_zero, NEVER, SAY_NOTHING, ""},
+    {FLAG_ZERO, MISTAKE_NONE, made_zero, NEVER, SAY_NOTHING, ""},
+    {FLAG_ZERO, MISTAKE_ZERO_MISSES_BITS, zero_seen_partly, NEVER, SAY_MISSED_BITS, ""},
+    {FLAG_ZERO, MISTAKE_ZERO_MISSES_BITS, zero_made_partly, NEVER, SAY_MISSED_BITS, ""},
 
-    {FLAG_NEGATIVE, MISTAKE_NONE, "", negative_exact},
-    {FLAG_NEGATIVE, MISTAKE_NONE, "", negative_seen},
-    {FLAG_NEGATIVE, MISTAKE_NONE, "", negative_made},
-    {FLAG_NEGATIVE, MISTAKE_NONE, "", negative_inner},
-    {FLAG_NEGATIVE, MISTAKE_BIT_STUCK, "negative is always 0", stuck_0},
-    {FLAG_NEGATIVE, MISTAKE_BIT_STUCK, "negative is always 1", stuck_1},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is the sign bit inverted", negative_inverted},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is the sign bit inverted", negative_exact_inverted},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is the sign of the exact result", negative_is_less},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is the sign of the exact result",
-     negative_made_less},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is the sign before saturation", negative_of_sum},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is the sign of a", negative_of_a},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is the sign of b", negative_of_b},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is another bit of the result", negative_other_bit},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is another bit of the result, inverted",
-     negative_other_bit_inverted},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is the adder's carry", adder_carry},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "it is the adder's carry inverted", negative_is_borrow},
-    {FLAG_NEGATIVE, MISTAKE_NEGATIVE_WRONG, "", negative_anything},
+    {FLAG_NEGATIVE, MISTAKE_NONE, seen_sign, NEVER, SAY_NOTHING, ""},
+    {FLAG_NEGATIVE, MISTAKE_NONE, made_sign, NEVER, SAY_NOTHING, ""},
+    {FLAG_NEGATIVE, MISTAKE_NONE, inner_sign, NEVER, SAY_NOTHING, ""},
+    {FLAG_NEGATIVE, NEGATIVE, seen_sign, ALWAYS, SAY_IT_IS, "the sign bit inverted"},
+    {FLAG_NEGATIVE, NEGATIVE, is_right, ALWAYS, SAY_IT_IS, "the sign bit inverted"},
+    {FLAG_NEGATIVE, NEGATIVE, right_less, NEVER, SAY_IT_IS, "the sign of the exact result"},
+    {FLAG_NEGATIVE, NEGATIVE, less_by_carries, NEVER, SAY_IT_IS, "the sign of the exact result"},
+    {FLAG_NEGATIVE, NEGATIVE, sign_of_sum, NEVER, SAY_IT_IS, "the sign before saturation"},
+    {FLAG_NEGATIVE, NEGATIVE, sign_of_a, NEVER, SAY_IT_IS, "the sign of a"},
+    {FLAG_NEGATIVE, NEGATIVE, sign_of_b, NEVER, SAY_IT_IS, "the sign of b"},
+    {FLAG_NEGATIVE, NEGATIVE, bit_as_negative, NEVER, SAY_BIT_AS, ""},
+    {FLAG_NEGATIVE, NEGATIVE, bit_against_negative, NEVER, SAY_BIT_AGAINST, ""},
+    {FLAG_NEGATIVE, NEGATIVE, adder_carry, NEVER, SAY_IT_IS, "the adder's carry"},
+    {FLAG_NEGATIVE, NEGATIVE, adder_carry, ALWAYS, SAY_IT_IS, "the adder's carry inverted"},
+    {FLAG_NEGATIVE, NEGATIVE, anything, NEVER, SAY_CANNOT_TELL, ""},
 
-    {FLAG_LESS_SIGNED, MISTAKE_NONE, "", less_signed_exact},
-    {FLAG_LESS_SIGNED, MISTAKE_NONE, "", negative_made_less},
-    {FLAG_LESS_SIGNED, MISTAKE_NONE, "", less_signed_pins},
-    {FLAG_LESS_SIGNED, MISTAKE_NONE, "", less_signed_told},
-    {FLAG_LESS_SIGNED, MISTAKE_BIT_STUCK, "less_signed is always 0", stuck_0},
-    {FLAG_LESS_SIGNED, MISTAKE_BIT_STUCK, "less_signed is always 1", stuck_1},
+    {FLAG_LESS_SIGNED, MISTAKE_NONE, less_by_carries, NEVER, SAY_NOTHING, ""},
+    {FLAG_LESS_SIGNED, MISTAKE_NONE, less_by_pins, NEVER, SAY_NOTHING, ""},
+    {FLAG_LESS_SIGNED, MISTAKE_NONE, less_by_signs, NEVER, SAY_NOTHING, ""},
 
-    {FLAG_LESS_UNSIGNED, MISTAKE_NONE, "", less_unsigned_exact},
-    {FLAG_LESS_UNSIGNED, MISTAKE_NONE, "", less_unsigned_done},
-    {FLAG_LESS_UNSIGNED, MISTAKE_NONE, "", less_unsigned_told},
-    {FLAG_LESS_UNSIGNED, MISTAKE_BIT_STUCK, "less_unsigned is always 0", stuck_0},
-    {FLAG_LESS_UNSIGNED, MISTAKE_BIT_STUCK, "less_unsigned is always 1", stuck_1},
+    {FLAG_LESS_UNSIGNED, MISTAKE_NONE, borrow_of_subtraction, NEVER, SAY_NOTHING, ""},
+    {FLAG_LESS_UNSIGNED, MISTAKE_NONE, borrow_when_told, NEVER, SAY_NOTHING, ""},
 
-    {FLAG_PARITY, MISTAKE_NONE, "", parity_exact},
-    {FLAG_PARITY, MISTAKE_NONE, "", parity_seen},
-    {FLAG_PARITY, MISTAKE_NONE, "", parity_made},
-    {FLAG_PARITY, MISTAKE_BIT_STUCK, "parity is always 0", stuck_0},
-    {FLAG_PARITY, MISTAKE_BIT_STUCK, "parity is always 1", stuck_1},
+    {FLAG_PARITY, MISTAKE_NONE, seen_parity, NEVER, SAY_NOTHING, ""},
+    {FLAG_PARITY, MISTAKE_NONE, made_parity, NEVER, SAY_NOTHING, ""},
 
-    {FLAG_HALF_CARRY, MISTAKE_NONE, "", half_exact},
-    {FLAG_HALF_CARRY, MISTAKE_NONE, "", half_done},
-    {FLAG_HALF_CARRY, MISTAKE_BIT_STUCK, "half_carry is always 0", stuck_0},
-    {FLAG_HALF_CARRY, MISTAKE_BIT_STUCK, "half_carry is always 1", stuck_1},
-    {FLAG_HALF_CARRY, MISTAKE_CARRY_SENSE_REVERSED, "the pin half_carry", half_exact_reversed},
-    {FLAG_HALF_CARRY, MISTAKE_CARRY_SENSE_REVERSED, "the pin half_carry", half_done_reversed},
+    {FLAG_HALF_CARRY, MISTAKE_NONE, adder_half_carry, DOES_BORROW, SAY_NOTHING, ""},
+    {FLAG_HALF_CARRY, MISTAKE_CARRY_SENSE_REVERSED, is_right, TOLD, SAY_PIN, ""},
+    {FLAG_HALF_CARRY, MISTAKE_CARRY_SENSE_REVERSED, adder_half_carry, DOES_NO_BORROW, SAY_PIN, ""},
 };
 
-int rules_of(Flag flag, Rule rules[RULES_MAX]) {
-    int count = 0;
+static void add_rows(Flag flag, bool right, RuleList *list) {
     for (size_t k = 0; k < sizeof table / sizeof table[0]; k++)
-        if (table[k].flag == flag && count < RULES_MAX)
-            rules[count++] = table[k];
-    return count;
+        if (table[k].flag == flag && (table[k].mistake == MISTAKE_NONE) == right) {
+            assert(list->count < RULES_MAX - 1);
+            list->rule[list->count++] = table[k];
+        }
+}
+
+void rules_of(Flag flag, RuleList *list) {
+    *list = (RuleList){.count = 0};
+    list->rule[list->count++] = (Rule){flag, MISTAKE_NONE, is_right, NEVER, SAY_NOTHING, ""};
+    add_rows(flag, true, list);
+    list->right = list->count;
+    list->rule[list->count++] = (Rule){flag, MISTAKE_BIT_STUCK, low, NEVER, SAY_STUCK, "always 0"};
+    list->rule[list->count++] = (Rule){flag, MISTAKE_BIT_STUCK, low, ALWAYS, SAY_STUCK, "always 1"};
+    add_rows(flag, false, list);
+}
+
+/* Is the signal upside down in this case? */
+static bool is_inverted(Inverted inverted, const View *view) {
+    bool borrow = view->unit->sense == SENSE_BORROW;
+    switch (inverted) {
+    case NEVER:
+        return false;
+    case ALWAYS:
+        return true;
+    case TOLD:
+        return told_subtracts(view);
+    case TOLD_BORROW:
+        return told_subtracts(view) && borrow;
+    case TOLD_NO_BORROW:
+        return told_subtracts(view) && !borrow;
+    case DOES_BORROW:
+        return view->machine->subtracts && borrow;
+    case DOES_NO_BORROW:
+        return view->machine->subtracts && !borrow;
+    }
+    return false;
+}
+
+bool rule_level(const Rule *rule, View *view) {
+    view->flag = rule->flag;
+    return rule->signal(view) != is_inverted(rule->inverted, view);
 }

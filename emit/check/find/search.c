@@ -3,14 +3,6 @@
 
 /* ---- an explanation ------------------------------------------------------------------------ */
 
-static uint32_t right_rules(const Study *study, int flag) {
-    uint32_t rules = 0;
-    for (int r = 0; r < study->rule_count[flag]; r++)
-        if (study->rule[flag][r].mistake == MISTAKE_NONE)
-            rules |= UINT32_C(1) << r;
-    return rules;
-}
-
 static int lowest(uint32_t bits) {
     int bit = 0;
     while (bits != 0 && (bits >> bit & 1) == 0)
@@ -21,7 +13,8 @@ static int lowest(uint32_t bits) {
 /* Chooses a rule for each group in which the flag does not follow: one rule for all if there is
  * one, best of all one that fits the other groups, too. False where some group has none. */
 static bool choose_rules(const Study *study, int flag, const Fit *fit, int chosen[GROUPS_MAX]) {
-    uint32_t right = right_rules(study, flag), everywhere = ~right, where_wrong = ~right;
+    uint32_t right = (UINT32_C(1) << study->rules[flag].right) - 1, everywhere = ~right,
+             where_wrong = ~right;
     bool any = false;
     for (int g = 0; g < study->group_count; g++) {
         bool wrong = (fit[g].alive[flag] & right) == 0;
@@ -61,7 +54,8 @@ uint32_t search_mistakes(const Study *study, const Explanation *explanation) {
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         for (int g = 0; g < study->group_count; g++)
             if (explanation->rule[flag][g] >= 0)
-                mistakes |= UINT32_C(1) << study->rule[flag][explanation->rule[flag][g]].mistake;
+                mistakes |= UINT32_C(1)
+                            << study->rules[flag].rule[explanation->rule[flag][g]].mistake;
     if (study->any_unknown)
         mistakes |= UINT32_C(1) << MISTAKE_UNDRIVEN;
     if (study->late != 0)
@@ -73,12 +67,14 @@ static unsigned cost_of(const Study *study, const Explanation *explanation) {
     unsigned cost = 0;
     for (uint32_t left = search_mistakes(study, explanation); left != 0; left &= left - 1)
         cost += 2;
-    for (int g = 0; g < study->group_count; g++) {
-        int rule = explanation->rule[FLAG_NEGATIVE][g];
-        if (rule >= 0 && rule + 1 == study->rule_count[FLAG_NEGATIVE])
-            return cost + 1; /* negative_anything */
-    }
-    return cost;
+    bool dearer = false;
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        for (int g = 0; g < study->group_count; g++) {
+            int rule = explanation->rule[flag][g];
+            dearer =
+                dearer || (rule >= 0 && study->rules[flag].rule[rule].saying == SAY_CANNOT_TELL);
+        }
+    return cost + dearer;
 }
 
 /* Does the theory, with a rule for each flag, give what was seen in every case? Groups where the
@@ -111,7 +107,7 @@ static bool explain(const Study *study, const Fit *base, const Fit *base_stuck,
 static const Variant as_it_should_be;
 
 static void try_theory(Search *search, const Move *const *chosen, int count) {
-    static Explanation explanation; /* large */
+    Explanation explanation;
     Theory *theory = &explanation.theory;
     *theory = (Theory){.count = 0};
     bool breaks = false;

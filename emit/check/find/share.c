@@ -4,21 +4,20 @@
 enum { SHARE_CASES = 4096, GAIN_CASES = 1024 }; /* looked at, evenly, for a share */
 
 /* Could the flag have been made so: by a right rule, or by one of this mistake? */
-static bool flag_agrees(const Study *study, const View *view, int flag, const Alone *alone) {
+static bool flag_agrees(const RuleList *list, View *view, int flag, const Alone *alone) {
     if (alone->rule != NULL && (int)alone->rule->flag == flag)
-        return alone->rule->level(view) == view->seen_flag[flag];
-    for (int r = 0; r < study->rule_count[flag]; r++) {
-        const Rule *rule = &study->rule[flag][r];
-        bool counts = rule->mistake == MISTAKE_NONE || rule->mistake == alone->mistake;
-        if (counts && rule->level(view) == view->seen_flag[flag])
+        return rule_level(alone->rule, view) == view->seen_flag[flag];
+    for (int r = 0; r < list->count; r++) {
+        bool counts = r < list->right || list->rule[r].mistake == alone->mistake;
+        if (counts && rule_level(&list->rule[r], view) == view->seen_flag[flag])
             return true;
     }
     return false;
 }
 
 static bool explains_case(const Study *study, const Alone *alone, size_t k) {
-    static View view;
-    static Machine machine;
+    View view;
+    Machine machine;
     Word a, b, unknown;
     study_view(study, alone->variant, k, &machine, &a, &b, &unknown, &view);
     if (!study_result_agrees(study, &machine, &view, &unknown, alone->stuck))
@@ -29,8 +28,9 @@ static bool explains_case(const Study *study, const Alone *alone, size_t k) {
     for (int flag = 0; flag < FLAG_COUNT; flag++) {
         if (!study_has(study, (Flag)flag))
             continue;
-        if (study_flag_unknown(study, k, (Flag)flag) ? !undriven
-                                                     : !flag_agrees(study, &view, flag, alone))
+        if (study_flag_unknown(study, k, (Flag)flag)
+                ? !undriven
+                : !flag_agrees(&study->rules[flag], &view, flag, alone))
             return false;
     }
     return true;

@@ -58,16 +58,6 @@ void study_seen(const Study *study, size_t k, Word *seen, Word *unknown) {
 
 /* ---- what holds throughout ----------------------------------------------------------------- */
 
-static void word_or(Word *to, const Word *x) {
-    for (unsigned limb = 0; limb < (to->width + 63) / 64; limb++)
-        to->limb[limb] |= x->limb[limb];
-}
-
-static void and_not(Word *to, const Word *x) {
-    for (unsigned limb = 0; limb < (to->width + 63) / 64; limb++)
-        to->limb[limb] &= ~x->limb[limb];
-}
-
 /* Bits of the result that take each level in some case, as seen and as they should. */
 typedef struct {
     Word seen_0, seen_1, right_0, right_1;
@@ -75,13 +65,13 @@ typedef struct {
 
 static void note_levels(Levels *levels, const Word *seen, const Word *unknown, const Word *right) {
     Word zeros;
-    word_or(&levels->seen_1, seen);
+    word_or(&levels->seen_1, &levels->seen_1, seen);
     word_not(&zeros, seen);
-    and_not(&zeros, unknown);
-    word_or(&levels->seen_0, &zeros);
-    word_or(&levels->right_1, right);
+    word_and_not(&zeros, &zeros, unknown);
+    word_or(&levels->seen_0, &levels->seen_0, &zeros);
+    word_or(&levels->right_1, &levels->right_1, right);
     word_not(&zeros, right);
-    word_or(&levels->right_0, &zeros);
+    word_or(&levels->right_0, &levels->right_0, &zeros);
 }
 
 static void note_flags(Study *study, size_t k, const Word *seen) {
@@ -97,13 +87,15 @@ static void note_flags(Study *study, size_t k, const Word *seen) {
         study->flag_ever_wrong[flag] = study->flag_ever_wrong[flag] || unknown || differs;
     }
     if (packed_bit(value, width + FLAG_ZERO))
-        word_or(&study->hints.zero_missed, seen);
+        word_or(&study->hints.zero_missed, &study->hints.zero_missed, seen);
     Word zeros;
     word_not(&zeros, seen);
     if (study_has(study, FLAG_NEGATIVE) && !study_flag_unknown(study, k, FLAG_NEGATIVE)) {
         bool negative = packed_bit(value, width + FLAG_NEGATIVE);
-        and_not(&study->hints.negative_as, negative ? &zeros : seen);
-        and_not(&study->hints.negative_against, negative ? seen : &zeros);
+        word_and_not(&study->hints.negative_as, &study->hints.negative_as,
+                     negative ? &zeros : seen);
+        word_and_not(&study->hints.negative_against, &study->hints.negative_against,
+                     negative ? seen : &zeros);
     }
 }
 
@@ -113,9 +105,9 @@ static void note_case(Study *study, size_t k, Levels *levels) {
     unpack(study, right_of(study, k), &right);
     note_levels(levels, &seen, &unknown, &right);
     word_xor(&differs, &seen, &right);
-    word_or(&study->ever_wrong, &differs);
-    word_or(&study->ever_wrong, &unknown);
-    word_or(&study->unknown, &unknown);
+    word_or(&study->ever_wrong, &study->ever_wrong, &differs);
+    word_or(&study->ever_wrong, &study->ever_wrong, &unknown);
+    word_or(&study->unknown, &study->unknown, &unknown);
     note_flags(study, k, &seen);
 }
 
@@ -125,8 +117,8 @@ static void find_stuck(Study *study, const Levels *levels) {
     word_and(&varies, &levels->right_0, &levels->right_1);
     word_and(&both, &levels->seen_0, &levels->seen_1);
     study->stuck = varies;
-    and_not(&study->stuck, &both);
-    and_not(&study->stuck, &study->unknown);
+    word_and_not(&study->stuck, &study->stuck, &both);
+    word_and_not(&study->stuck, &study->stuck, &study->unknown);
     word_and(&study->stuck_level, &study->stuck, &levels->seen_1);
     study->any_stuck = !word_is_zero(&study->stuck);
 }
@@ -187,7 +179,7 @@ void study_make(Study *study, const Evidence *evidence, int late) {
     study->mask = memory_zeroed(evidence->cases->out_limbs, sizeof *study->mask);
     schedule_mask(evidence->cases, evidence->mapping, study->mask);
     for (int flag = 0; flag < FLAG_COUNT; flag++)
-        study->rule_count[flag] = rules_of((Flag)flag, study->rule[flag]);
+        rules_of((Flag)flag, &study->rules[flag]);
     count_wrong(study);
     if (study->wrong_count == 0)
         return;
@@ -235,20 +227,21 @@ bool study_result_agrees(const Study *study, const Machine *machine, const View 
     return true;
 }
 
-static uint32_t rules_that_agree(const Study *study, const View *view, Flag flag, uint32_t alive) {
-    for (int r = 0; r < study->rule_count[flag]; r++)
-        if ((alive >> r & 1) != 0 && study->rule[flag][r].level(view) != view->seen_flag[flag])
+static uint32_t rules_that_agree(const RuleList *list, View *view, uint32_t alive) {
+    for (int r = 0; r < list->count; r++)
+        if ((alive >> r & 1) != 0 &&
+            rule_level(&list->rule[r], view) != view->seen_flag[list->rule[r].flag])
             alive &= ~(UINT32_C(1) << r);
     return alive;
 }
 
 bool study_fit(const Study *study, const Variant *variant, bool but_stuck, int group, Fit *fit) {
-    static View view; /* large */
-    static Machine machine;
+    View view;
+    Machine machine;
     Word a, b, unknown;
     fit->agrees = false;
     for (int flag = 0; flag < FLAG_COUNT; flag++)
-        fit->alive[flag] = (UINT32_C(1) << study->rule_count[flag]) - 1;
+        fit->alive[flag] = (UINT32_C(1) << study->rules[flag].count) - 1;
     for (size_t i = study->begin[group]; i < study->begin[group + 1]; i++) {
         size_t k = study->order[i];
         study_view(study, variant, k, &machine, &a, &b, &unknown, &view);
@@ -256,7 +249,7 @@ bool study_fit(const Study *study, const Variant *variant, bool but_stuck, int g
             return false;
         for (int flag = 0; flag < FLAG_COUNT; flag++)
             if (study_has(study, (Flag)flag) && !study_flag_unknown(study, k, (Flag)flag))
-                fit->alive[flag] = rules_that_agree(study, &view, (Flag)flag, fit->alive[flag]);
+                fit->alive[flag] = rules_that_agree(&study->rules[flag], &view, fit->alive[flag]);
     }
     fit->agrees = true;
     return true;

@@ -24,8 +24,7 @@ typedef struct {
     Word stuck_level;
     bool any_stuck;
     Hints hints;
-    Rule rule[FLAG_COUNT][RULES_MAX];
-    int rule_count[FLAG_COUNT];
+    RuleList rules[FLAG_COUNT];
 } Study;
 
 /* Where no case is wrong, only that is found: there are no groups and nothing that holds
