@@ -2,6 +2,8 @@
  * is upside down. Rules that every flag has need no row: the right level, and stuck. */
 #include "check/find/rules.h"
 
+#include "model/adder.h"
+
 #include <assert.h>
 
 static bool sign_of(const Word *word) {
@@ -62,11 +64,9 @@ static bool carries_differ(const View *view) {
 }
 
 static bool sign_of_addend(const View *view, Addend addend) {
-    bool inverted = addend == ADDEND_NOT_A || addend == ADDEND_NOT_B || addend == ADDEND_ONES;
-    bool of_a = addend == ADDEND_A || addend == ADDEND_NOT_A;
-    if (addend == ADDEND_ZEROS || addend == ADDEND_ONES)
-        return inverted;
-    return sign_of(of_a ? view->a : view->b) != inverted;
+    Word word;
+    adder_operand(addend, view->a, view->b, &word);
+    return sign_of(&word);
 }
 
 /* The sign rule of an operation: what it adds has one sign, the result has the other. */
