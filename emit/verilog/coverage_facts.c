@@ -1,32 +1,14 @@
 /* See coverage_facts.h. */
 #include "verilog/coverage_facts.h"
 
-#include <stdarg.h>
-#include <stdio.h>
-#include <string.h>
+#include "base/memory.h"
+#include "base/text.h"
 
 /* Columns come in at most so many ranges; what is more is counted. */
 enum { RANGES_MAX = 8 };
 
-/* Room for every flag at both levels and the ranges of every event. */
-typedef struct {
-    char text[1536];
-    size_t used;
-} Remark;
-
-static void put(Remark *remark, const char *format, ...) __attribute__((format(printf, 2, 3)));
-
-static void put(Remark *remark, const char *format, ...) {
-    va_list arguments;
-    va_start(arguments, format);
-    int length = vsnprintf(remark->text + remark->used, sizeof remark->text - remark->used, format,
-                           arguments);
-    va_end(arguments);
-    remark->used += length > 0 ? (size_t)length : 0;
-}
-
 /* "0-3, 7 and 12 more" */
-static void put_ranges(Remark *remark, const Word *columns) {
+static void put_ranges(TextBuffer *remark, const Word *columns) {
     unsigned ranges = 0, left_out = 0;
     for (unsigned i = 0; i < columns->width; i++) {
         if (!word_bit(columns, i))
@@ -38,32 +20,33 @@ static void put_ranges(Remark *remark, const Word *columns) {
             left_out += i - first + 1;
             continue;
         }
-        put(remark, "%s%u", ranges == 1 ? "" : ", ", first);
+        text_printf(remark, "%s%u", ranges == 1 ? "" : ", ", first);
         if (i > first)
-            put(remark, "-%u", i);
+            text_printf(remark, "-%u", i);
     }
     if (left_out > 0)
-        put(remark, " and %u more", left_out);
+        text_printf(remark, " and %u more", left_out);
 }
 
 /* What is in some events and not in others. */
-static Remark absent(const Unit *unit, const CoverageEvents *in, const CoverageEvents *not_in) {
-    Remark remark = {"", 0};
+static char *absent(const Unit *unit, const CoverageEvents *in, const CoverageEvents *not_in) {
+    TextBuffer remark = {0};
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         for (int level = 0; level <= 1; level++)
             if (unit->flag[flag] && in->flag[flag][level] && !not_in->flag[flag][level])
-                put(&remark, "%s%s %d", remark.used == 0 ? "" : ", ", flag_name((Flag)flag), level);
+                text_printf(&remark, "%s%s %d", remark.length == 0 ? "" : ", ",
+                            flag_name((Flag)flag), level);
     for (int event = 0; event < COLUMN_EVENT_COUNT; event++) {
         Word columns;
         word_not(&columns, &not_in->column[event]);
         word_and(&columns, &columns, &in->column[event]);
         if (word_is_zero(&columns))
             continue;
-        put(&remark, "%scolumn %s: ", remark.used == 0 ? "" : "; ",
-            column_event_name((ColumnEvent)event));
+        text_printf(&remark, "%scolumn %s: ", remark.length == 0 ? "" : "; ",
+                    column_event_name((ColumnEvent)event));
         put_ranges(&remark, &columns);
     }
-    return remark;
+    return text_take(&remark);
 }
 
 static CoverageEvents everything(unsigned width) {
@@ -88,9 +71,12 @@ void coverage_facts(const Coverage *coverage, Facts *facts) {
         facts_text(row, "columns", "%llu/%llu", (unsigned long long)count.seen.columns,
                    (unsigned long long)count.possible.columns);
         facts_text(row, "longest", "%u/%u", count.seen.longest, count.possible.longest);
-        facts_text(row, "cannot", "%s", absent(unit, &all, &coverage->possible[k]).text);
-        facts_text(row, "missed", "%s",
-                   absent(unit, &coverage->possible[k], &coverage->seen[k]).text);
+        char *cannot = absent(unit, &all, &coverage->possible[k]);
+        char *missed = absent(unit, &coverage->possible[k], &coverage->seen[k]);
+        facts_text(row, "cannot", "%s", cannot);
+        facts_text(row, "missed", "%s", missed);
+        memory_free(cannot);
+        memory_free(missed);
     }
     facts_flag(facts, "can_idle", unit_can_idle(unit));
     facts_text(facts, "idle_vectors", "%llu", (unsigned long long)coverage->nothing);

@@ -2,9 +2,9 @@
 #include "verilog/gate_text.h"
 
 #include "base/memory.h"
+#include "base/text.h"
 #include "verilog/identifier.h"
 
-#include <assert.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -25,40 +25,21 @@ typedef struct {
     const char *const *source; /* of each pin: what stands for it inside */
     uint32_t *output_of;       /* node -> number of the output that names it, or UINT32_MAX */
     size_t *wire_at;           /* node -> where its wire's name begins in names */
-    char *names;
+    TextBuffer names;
     Stem stem[STEMS]; /* those met last */
     unsigned stems;   /* all that were met */
 } Gates;
 
-/* Of a wire's name, with its NUL. */
-enum { WIRE_BYTES = IDENTIFIER_BYTES + 32 };
-
-/* The number in decimal digits, which the text of a wide unit is full of; returns their end. */
-static char *put_number(char *to, uint32_t number) {
-    char digits[10];
-    int count = 0;
-    do
-        digits[count++] = (char)('0' + number % 10);
-    while ((number /= 10) > 0);
-    while (count > 0)
-        *to++ = digits[--count];
-    return to;
-}
-
-/* The name of what stands for a pin's bit inside, its NUL not yet put; returns its end. */
-static char *put_pin(char *to, const Gates *gates, Pin pin, unsigned bit) {
+/* The name of what stands for a pin's bit inside. */
+static void put_pin(TextBuffer *to, const Gates *gates, Pin pin, unsigned bit) {
     bool word = pin == PIN_A || pin == PIN_B || pin == PIN_RESULT;
-    to = stpcpy(to, gates->source[pin]);
-    if (!word && unit_pin_bits(gates->unit, pin) == 1)
-        return to;
-    *to++ = '[';
-    to = put_number(to, bit);
-    *to++ = ']';
-    return to;
+    text_add(to, gates->source[pin]);
+    if (word || unit_pin_bits(gates->unit, pin) > 1)
+        text_printf(to, "[%u]", bit);
 }
 
 /* What a gate does for the one that it is called after; "not" stands before. */
-static const char *const steps[] = {
+static const char *const steps[HELP_COUNT] = {
     [HELP_NONE] = "",        [HELP_INVERSE] = "",       [HELP_INNER] = "_inner",
     [HELP_FIRST] = "_first", [HELP_SECOND] = "_second", [HELP_OUTER] = "_outer"};
 
@@ -69,8 +50,8 @@ typedef struct {
     int low;
 } GateName;
 
-/* A gate's stem, numbers and what it does for the one it is called after. The inverter of an input is called after its pin, a gate without
- * a name after its place in the netlist. */
+/* The inverter of an input is called after its pin, a gate without a role after its place in the
+ * netlist. */
 static GateName gate_name(const Gates *gates, uint32_t index) {
     const Node *node = &gates->netlist->nodes[index];
     const Node *read = &gates->netlist->nodes[literal_node(node->in[0])];
@@ -102,47 +83,38 @@ static const char *free_stem(Gates *gates, const GateName *name, bool numbered) 
     return stem->identifier.text;
 }
 
-/* The name of a node's wire, its NUL not yet put; returns its end. */
-static char *put_name(char *to, Gates *gates, uint32_t index) {
+static void put_name(TextBuffer *to, Gates *gates, uint32_t index) {
     const Node *node = &gates->netlist->nodes[index];
-    if (node->kind == NODE_INPUT)
-        return put_pin(to, gates, node->pin, node->bit);
-    if (gates->output_of[index] != UINT32_MAX) {
-        const Output *output = &gates->netlist->outputs[gates->output_of[index]];
-        return put_pin(to, gates, output->pin, output->bit);
+    uint32_t names = gates->output_of[index];
+    if (node->kind == NODE_INPUT) {
+        put_pin(to, gates, node->pin, node->bit);
+        return;
+    }
+    if (names != UINT32_MAX) {
+        put_pin(to, gates, gates->netlist->outputs[names].pin, gates->netlist->outputs[names].bit);
+        return;
     }
     GateName name = gate_name(gates, index);
-    to = stpcpy(to, free_stem(gates, &name, name.index >= 0));
-    if (name.index >= 0) {
-        *to++ = '_';
-        to = put_number(to, (uint32_t)name.index);
-    }
-    if (name.low >= 0) {
-        *to++ = '_';
-        to = put_number(to, (uint32_t)name.low);
-    }
-    return to;
+    text_add(to, free_stem(gates, &name, name.index >= 0));
+    if (name.index >= 0)
+        text_printf(to, "_%d", name.index);
+    if (name.low >= 0)
+        text_printf(to, "_%d", name.low);
 }
 
 /* Names every wire; each is asked for several times. */
 static void name_wires(Gates *gates) {
     uint32_t count = gates->netlist->node_count;
-    size_t used = 0, room = 0;
     gates->wire_at = memory_zeroed(count, sizeof gates->wire_at[0]);
     for (uint32_t k = 1; k < count; k++) {
-        if (room - used < WIRE_BYTES) {
-            room = 2 * room + WIRE_BYTES;
-            gates->names = memory_resize(gates->names, room, 1);
-        }
-        gates->wire_at[k] = used;
-        char *end = put_name(gates->names + used, gates, k);
-        *end++ = '\0';
-        used = (size_t)(end - gates->names);
+        gates->wire_at[k] = gates->names.length;
+        put_name(&gates->names, gates, k);
+        text_add_bytes(&gates->names, "", 1);
     }
 }
 
 static const char *node_wire(const Gates *gates, uint32_t index) {
-    return gates->names + gates->wire_at[index];
+    return gates->names.text + gates->wire_at[index];
 }
 
 /* A literal is written as these two, one after the other. */
@@ -179,10 +151,11 @@ static bool same_part(const Node *gate, const Node *other) {
     return gate->part == other->part && gate->column == other->column;
 }
 
-static void add_names(Facts *row, bool first, const char *names, const char *end) {
+static void add_names(Facts *row, bool first, TextBuffer *names, const char *end) {
     Facts *line = facts_row(row, "declared");
     facts_flag(line, "first_line", first);
-    facts_text(line, "names", "%s%s", names, end);
+    facts_text(line, "names", "%s%s", names->text, end);
+    text_free(names);
 }
 
 /* Declares the wires of the part that begins with a gate, as many in a line as there is room for.
@@ -190,8 +163,7 @@ static void add_names(Facts *row, bool first, const char *names, const char *end
 static void declare_part(const Gates *gates, uint32_t first, Facts *row) {
     enum { LINE = 92 }; /* characters beside the indentation */
     const Netlist *netlist = gates->netlist;
-    char line[LINE + 2 * WIRE_BYTES] = "";
-    size_t used = 0;
+    TextBuffer line = {0};
     bool begins = true;
     for (uint32_t k = first; k < netlist->node_count; k++) {
         if (!same_part(&netlist->nodes[k], &netlist->nodes[first]))
@@ -199,17 +171,15 @@ static void declare_part(const Gates *gates, uint32_t first, Facts *row) {
         if (gates->output_of[k] != UINT32_MAX)
             continue;
         const char *wire = node_wire(gates, k);
-        if (used > 0 && used + strlen(wire) + 2 > LINE) {
-            add_names(row, begins, line, ",");
+        if (line.length > 0 && line.length + strlen(wire) + 2 > LINE) {
+            add_names(row, begins, &line, ",");
             begins = false;
-            used = 0;
         }
-        if (used > 0)
-            used += (size_t)(stpcpy(line + used, ", ") - (line + used));
-        used += (size_t)(stpcpy(line + used, wire) - (line + used));
+        text_add(&line, line.length > 0 ? ", " : "");
+        text_add(&line, wire);
     }
-    if (used > 0)
-        add_names(row, begins, line, ";");
+    if (line.length > 0)
+        add_names(row, begins, &line, ";");
 }
 
 /* Where a part begins; the rows in between see that none does, which the whole file says. */
@@ -244,9 +214,10 @@ static void add_output(const Gates *gates, const Output *output, bool first, Fac
     add_part(row, &flags, first ? NULL : &flags);
     facts_flag(row, "declares", false);
     facts_flag(row, "is_gate", false);
-    char target[WIRE_BYTES];
-    *put_pin(target, gates, output->pin, output->bit) = '\0';
-    facts_text(row, "target", "%s", target);
+    TextBuffer target = {0};
+    put_pin(&target, gates, output->pin, output->bit);
+    facts_text(row, "target", "%s", target.text);
+    text_free(&target);
     facts_text(row, "expression", "%s%s", literal_sign(output->literal),
                literal_wire(gates, output->literal));
 }
@@ -330,5 +301,5 @@ void gate_text(const Unit *unit, const Netlist *netlist, const char *const sourc
     add_gates(&gates, facts);
     memory_free(gates.output_of);
     memory_free(gates.wire_at);
-    memory_free(gates.names);
+    text_free(&gates.names);
 }

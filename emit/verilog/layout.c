@@ -1,7 +1,7 @@
 /* See layout.h. */
 #include "verilog/layout.h"
 
-#include <stdio.h>
+#include "base/text.h"
 
 static unsigned field_bits(const Unit *unit, Field field) {
     unsigned flags = 0;
@@ -37,20 +37,11 @@ Layout layout_of(const Unit *unit) {
 
 /* ---- in words ----------------------------------------------------------------------------- */
 
-enum { LAYOUT_TEXT_BYTES = 512 };
-
-typedef struct {
-    char text[LAYOUT_TEXT_BYTES];
-    size_t used;
-} Words;
-
-static void say(Words *words, const char *between, const char *text) {
-    size_t room = sizeof words->text - words->used;
-    words->used += (size_t)snprintf(words->text + words->used, room, "%s%s",
-                                    words->used == 0 ? "" : between, text);
+static void say(TextBuffer *words, const char *between, const char *text) {
+    text_printf(words, "%s%s", words->length == 0 ? "" : between, text);
 }
 
-static void say_control(const Unit *unit, Words *words) {
+static void say_control(const Unit *unit, TextBuffer *words) {
     if (unit->control == CONTROL_CODE)
         say(words, "_", unit_role(unit, PIN_OP));
     if (unit->control == CONTROL_HIGH || unit->control == CONTROL_LOW)
@@ -62,7 +53,7 @@ static void say_control(const Unit *unit, Words *words) {
             unit_role(unit, (Pin)(PIN_DO + (int)unit->choice[k].operation)));
 }
 
-static void say_flags(const Unit *unit, Words *words) {
+static void say_flags(const Unit *unit, TextBuffer *words) {
     const char *between = "_";
     for (int flag = 0; flag < FLAG_COUNT; flag++) {
         if (!unit->flag[flag])
@@ -74,13 +65,14 @@ static void say_flags(const Unit *unit, Words *words) {
 
 void layout_facts(const Unit *unit, Facts *facts) {
     Layout layout = layout_of(unit);
-    Words words = {.used = 0};
+    TextBuffer words = {0};
     say_control(unit, &words);
     for (int pin = PIN_CIN; pin <= PIN_RESULT; pin++)
         if (unit_has(unit, (Pin)pin))
             say(&words, "_", unit_role(unit, (Pin)pin));
     say_flags(unit, &words);
     facts_text(facts, "layout", "%s", words.text);
+    text_free(&words);
     facts_text(facts, "bits", "%u", layout.bits);
     facts_text(facts, "out_bits", "%u", layout.out_bits);
 }

@@ -1,22 +1,15 @@
 /* See testbench.h. */
 #include "verilog/testbench.h"
 
+#include "base/memory.h"
+#include "base/text.h"
 #include "verilog/layout.h"
 #include "verilog/unit_facts.h"
 
-#include <string.h>
+#include <stdio.h>
 
-enum { LIST_BYTES = 4096 };
-
-typedef struct {
-    char text[LIST_BYTES];
-    size_t used;
-} List;
-
-static void append(List *list, const char *between, const char *text) {
-    size_t room = sizeof list->text - list->used;
-    list->used += (size_t)snprintf(list->text + list->used, room, "%s%s",
-                                   list->used == 0 ? "" : between, text);
+static void append(TextBuffer *list, const char *between, const char *text) {
+    text_printf(list, "%s%s", list->length == 0 ? "" : between, text);
 }
 
 /* ---- the fields of a vector --------------------------------------------------------------- */
@@ -99,7 +92,7 @@ static void add_connections(const Unit *unit, Facts *facts) {
 
 /* ---- what comes out ----------------------------------------------------------------------- */
 
-static void append_padding(List *list, const FieldPlace *place) {
+static void append_padding(TextBuffer *list, const FieldPlace *place) {
     char text[32];
     unsigned padding = place->digits * 4 - place->bits;
     snprintf(text, sizeof text, "%u'b0", padding);
@@ -111,7 +104,7 @@ static void append_padding(List *list, const FieldPlace *place) {
  * no operation: zero 1, all else 0. */
 static void add_outputs(const Unit *unit, Facts *facts) {
     Layout layout = layout_of(unit);
-    List result = {.used = 0}, flags = {.used = 0};
+    TextBuffer result = {0}, flags = {0};
     append_padding(&result, &layout.field[FIELD_RESULT]);
     append(&result, ", ", unit_role(unit, PIN_RESULT));
     append_padding(&flags, &layout.field[FIELD_FLAGS]);
@@ -120,10 +113,13 @@ static void add_outputs(const Unit *unit, Facts *facts) {
             append(&flags, ", ", unit_role(unit, (Pin)(PIN_FLAG + flag)));
     unsigned flag_digits = layout.field[FIELD_FLAGS].digits;
     bool has_flags = flag_digits > 0;
-    facts_text(facts, "flag_outputs", "%s", flags.text);
+    char *flag_outputs = text_take(&flags); /* "" without flags */
+    facts_text(facts, "flag_outputs", "%s", flag_outputs);
     facts_text(facts, "flag_range", "[%u:0] ", has_flags ? flag_digits * 4 - 1 : 0);
     facts_text(facts, "result_outputs", "%s", result.text);
-    facts_text(facts, "outputs", "%s%s%s", result.text, has_flags ? ", " : "", flags.text);
+    facts_text(facts, "outputs", "%s%s%s", result.text, has_flags ? ", " : "", flag_outputs);
+    text_free(&result);
+    memory_free(flag_outputs);
     unsigned zero =
         unit->flag[FLAG_ZERO] ? 1u << pin_low(unit, &layout, (Pin)(PIN_FLAG + FLAG_ZERO)) : 0;
     if (!has_flags)
@@ -135,7 +131,7 @@ static void add_outputs(const Unit *unit, Facts *facts) {
 
 /* One line of a mismatch: what went in, what came out, what should have. */
 static void add_report(const Unit *unit, Facts *facts) {
-    List form = {.used = 0}, arguments = {.used = 0};
+    TextBuffer form = {0}, arguments = {0};
     char text[64], slice[64];
     const char *between = "";
     for (int pin = PIN_LINE; pin < PIN_COUNT; pin++) {
@@ -158,6 +154,8 @@ static void add_report(const Unit *unit, Facts *facts) {
     }
     facts_text(facts, "report_format", "%s", form.text);
     facts_text(facts, "report_arguments", "%s", arguments.text);
+    text_free(&form);
+    text_free(&arguments);
 }
 
 bool testbench_write(const Unit *unit, const VectorPlan *plan, uint64_t count, const char *command,

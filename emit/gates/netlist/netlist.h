@@ -52,7 +52,15 @@ typedef enum {
 
 /* What a gate of a mapped netlist (map.h) does for the wire whose role it carries: it is that wire,
  * or its inverse, or a step towards it, which has another value. */
-typedef enum { HELP_NONE, HELP_INVERSE, HELP_INNER, HELP_FIRST, HELP_SECOND, HELP_OUTER } Help;
+typedef enum {
+    HELP_NONE,
+    HELP_INVERSE,
+    HELP_INNER,
+    HELP_FIRST,
+    HELP_SECOND,
+    HELP_OUTER,
+    HELP_COUNT
+} Help;
 
 /* The parts of a unit, in the order in which signals pass them. */
 typedef enum {
