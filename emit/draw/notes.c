@@ -30,11 +30,9 @@ static void add_operations(TextBuffer *text, const Unit *unit) {
 }
 
 static void add_structure(TextBuffer *text, const Unit *unit) {
-    text_printf(text, "%u bit%s. %s", unit->width, unit->width == 1 ? "" : "s",
-                structure_name(unit->structure));
-    if (unit->structure == STRUCTURE_DEPTH)
-        text_printf(text, "=%u", unit->depth);
-    text_printf(text, ": %s.", structure_facts(unit->structure)->meaning);
+    text_printf(text, "%u bit%s. %s: %s.", unit->width, unit->width == 1 ? "" : "s",
+                structure_text(unit->structure, unit->depth).text,
+                structure_facts(unit->structure)->meaning);
 }
 
 static void add_number(TextBuffer *text, const char *name, const Word *word) {

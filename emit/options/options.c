@@ -4,6 +4,7 @@
 #include "base/memory.h"
 
 #include <assert.h>
+#include <limits.h>
 #include <string.h>
 
 /* ---- one option --------------------------------------------------------------------------- */
@@ -13,6 +14,9 @@ static void store(const Option *option, Request *request, uint64_t number) {
     char *field = (char *)request + option->offset;
     bool truth = number != 0;
     unsigned word = (unsigned)number;
+    assert(option->size == sizeof truth || option->size == sizeof word ||
+           option->size == sizeof number);
+    assert(option->size != sizeof word || number <= UINT_MAX);
     if (option->size == sizeof truth)
         memcpy(field, &truth, sizeof truth);
     else if (option->size == sizeof word)
@@ -57,6 +61,7 @@ static bool take_text(const Option *option, const char *name, const char *text, 
 static bool take(const Option *option, const char *text, Reading *reading, Problem *problem) {
     char name[32];
     uint64_t number = 0;
+    assert((text == NULL) == (option->argument == NULL));
     snprintf(name, sizeof name, "--%s", option->name);
     switch (option->kind) {
     case OPTION_SWITCH:

@@ -4,6 +4,7 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
 #include <string.h>
 
 /* ---- values of single options ------------------------------------------------------------- */
@@ -122,6 +123,7 @@ static void forget_codes(Unit *unit) {
 }
 
 void options_spell(const Request *request, FILE *out) {
+    assert(request->unit.name[0] != '\0'); /* it is settled */
     Request *said = memory_zeroed(2, sizeof *said), *unsaid = said + 1;
     *said = *request;
     forget_codes(&said->unit);

@@ -7,6 +7,7 @@
 #include "unit/structures.h"
 #include "unit/values.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -76,27 +77,30 @@ char *values_text(const Value *values, int count, const char *last) {
 }
 
 const OperationFacts *operation_facts(Operation operation) {
+    assert((unsigned)operation < OP_COUNT);
     return &operations[operation];
 }
 
 const char *operation_name(Operation operation) {
-    return operations[operation].name;
+    return operation_facts(operation)->name;
 }
 
 const FlagFacts *flag_facts(Flag flag) {
+    assert((unsigned)flag < FLAG_COUNT);
     return &flags[flag];
 }
 
 const char *flag_name(Flag flag) {
-    return flags[flag].name;
+    return flag_facts(flag)->name;
 }
 
 const StructureFacts *structure_facts(Structure structure) {
+    assert((unsigned)structure < STRUCTURE_COUNT);
     return &structures[structure];
 }
 
 const char *structure_name(Structure structure) {
-    return structures[structure].name;
+    return structure_facts(structure)->name;
 }
 
 StructureText structure_text(Structure structure, unsigned number) {

@@ -207,6 +207,7 @@ unsigned unit_pin_bits(const Unit *unit, Pin pin) {
 }
 
 unsigned unit_latency(const Unit *unit) {
+    assert((unsigned)unit->registers < REGISTERS_COUNT);
     return (unsigned)unit->registers; /* none, output, both */
 }
 

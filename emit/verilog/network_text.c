@@ -71,9 +71,7 @@ static Network open_network(Design *design) {
                        .entered = is_entered(design)};
     Facts *facts = design->facts;
     const StructureFacts *structure = structure_facts(unit->structure);
-    facts_text(facts, "structure", "%s", structure->name);
-    if (unit->structure == STRUCTURE_DEPTH)
-        facts_text(facts, "structure", "%s=%u", structure->name, unit->depth);
+    facts_text(facts, "structure", "%s", structure_text(unit->structure, unit->depth).text);
     facts_text(facts, "structure_about", "%s", structure->meaning);
     facts_text(facts, "structure_source", "%s", structure->source);
     facts_text(facts, "carry", "%s", network.carry);
