@@ -328,6 +328,17 @@ static int count_texts(const char *line, const char *words) {
     return count;
 }
 
+/* The name of the sign bit keeps its number, however long the pin's name is. */
+static void test_sign_bit_has_its_number(void **state) {
+    (void)state;
+    const char *unit = "--width 12 --operations sub --flags negative --port result=";
+    char line[128];
+    snprintf(line, sizeof line, "%sresidual", unit);
+    assert_int_equal(count_texts(line, "residual[11]"), 1);
+    snprintf(line, sizeof line, "%sthe_residual_of_the_minute", unit);
+    assert_int_equal(count_texts(line, "...[11]"), 1);
+}
+
 /* What is not drawn is said. */
 static void test_abridged_forms_say_so(void **state) {
     (void)state;
@@ -359,9 +370,12 @@ static void test_kinds_of_adders(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_every_gate_is_wired),   cmocka_unit_test(test_levels_are_the_models),
-        cmocka_unit_test(test_carry_path_and_rings),  cmocka_unit_test(test_kinds_of_adders),
+        cmocka_unit_test(test_every_gate_is_wired),
+        cmocka_unit_test(test_levels_are_the_models),
+        cmocka_unit_test(test_carry_path_and_rings),
+        cmocka_unit_test(test_kinds_of_adders),
         cmocka_unit_test(test_abridged_forms_say_so),
+        cmocka_unit_test(test_sign_bit_has_its_number),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

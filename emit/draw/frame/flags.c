@@ -9,6 +9,7 @@
 
 #include <stdarg.h>
 #include <stdio.h>
+#include <string.h>
 
 enum {
     BOX = 160,
@@ -17,7 +18,7 @@ enum {
     APART = 9, /* an input of two, from the middle of its box */
     STUB = 24,
     REGISTER = 30,
-    NAME = 11, /* characters of an input's name */
+    NAME = 14, /* characters of an input's name */
     INPUTS = 2,
 };
 
@@ -143,10 +144,12 @@ static void fill_zero(const Frame *frame, FlagBox *box) {
 
 static void fill_negative(const Frame *frame, FlagBox *box) {
     unsigned sign = frame->core->width - 1;
-    char *name =
-        memory_text("%s[%u]", notes_short(frame->unit->pin[PIN_RESULT], NAME - 3).text, sign);
+    char *bit = memory_text("[%u]", sign);
+    ShortName pin = notes_short(frame->unit->pin[PIN_RESULT], NAME - strlen(bit));
+    char *name = memory_text("%s%s", pin.text, bit);
     add_input(box, FROM_NAMED, frame->core->result[sign], frame->core->result[sign], name);
     say(box, "bit %u", sign);
+    memory_free(bit);
     memory_free(name);
 }
 

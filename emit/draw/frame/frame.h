@@ -18,7 +18,7 @@
 #include "gates/netlist/core.h"
 #include "work/working.h"
 
-enum { FRAME_LINES_MAX = 4, FRAME_NAME = 24, FRAME_CHANNEL = 160 };
+enum { FRAME_LINES_MAX = 4, FRAME_NAME = 24, FRAME_CHANNEL = 170 };
 
 /* A control line across the columns, and what reads it. */
 typedef struct {
