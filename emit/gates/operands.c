@@ -149,9 +149,13 @@ static Literal signal_literal(const Unit *unit, Netlist *netlist, Signal signal,
         return plan.on >> 1 & 1 ? literal_not(pins[0]) : pins[0];
     case CONTROL_ONE_HOT:
         return signal_from_requests(unit, netlist, &plan, pins);
-    default:
+    case CONTROL_CODE:
         return signal_from_code(unit, netlist, signal, &plan, pins);
+    case CONTROL_FIXED: /* nothing varies */
+    case CONTROL_UNSET:
+        break;
     }
+    return LITERAL_0;
 }
 
 /* ---- the row ------------------------------------------------------------------------------ */

@@ -16,9 +16,12 @@ static unsigned field_bits(const Unit *unit, Field field) {
         for (int flag = 0; flag < FLAG_COUNT; flag++)
             flags += unit->flag[flag];
         return flags;
-    default:
-        return unit->width;
+    case FIELD_A:
+    case FIELD_RESULT:
+    case FIELD_COUNT:
+        break;
     }
+    return unit->width;
 }
 
 Layout layout_of(const Unit *unit) {

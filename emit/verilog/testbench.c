@@ -15,9 +15,9 @@ static void append(TextBuffer *list, const char *between, const char *text) {
 /* ---- the fields of a vector --------------------------------------------------------------- */
 
 static Field field_of(Pin pin) {
-    if (pin >= PIN_FLAG)
+    switch (pin_kind(pin)) {
+    case PIN_FLAG:
         return FIELD_FLAGS;
-    switch (pin) {
     case PIN_CIN:
         return FIELD_CIN;
     case PIN_A:
@@ -26,9 +26,15 @@ static Field field_of(Pin pin) {
         return FIELD_B;
     case PIN_RESULT:
         return FIELD_RESULT;
-    default:
-        return FIELD_CONTROL;
+    case PIN_LINE:
+    case PIN_OP:
+    case PIN_DO:
+    case PIN_CLK:
+    case PIN_RST:
+    case PIN_EN:
+        break;
     }
+    return FIELD_CONTROL;
 }
 
 /* The number of the pin's lowest bit in the word. */

@@ -90,7 +90,8 @@ static void selector_text(const Unit *unit, int choice, char *text, size_t room)
             used += snprintf(text + used, room - (size_t)used, "%u", value >> bit & 1);
         return;
     }
-    default:
+    case CONTROL_FIXED:
+    case CONTROL_UNSET:
         text[0] = '\0';
     }
 }

@@ -154,9 +154,14 @@ static inline uint64_t netlist_gate_value(NodeKind kind, uint64_t x, uint64_t y)
         return ~(x & y);
     case NODE_NOR:
         return ~(x | y);
-    default:
+    case NODE_XNOR:
         return ~(x ^ y);
+    case NODE_CONSTANT:
+    case NODE_INPUT:
+    case NODE_KIND_COUNT:
+        break;
     }
+    return 0;
 }
 
 /* 64 vectors at once: values has node_count words; those of the inputs are set by the caller,

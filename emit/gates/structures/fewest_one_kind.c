@@ -108,15 +108,8 @@ static void with_chain(Netlist *netlist, Adder *adder) {
 void fewest_build_form(Netlist *netlist, Adder *adder) {
     assert(adder->form != FORM_ANY_KIND);
     Literal a, b;
-    switch (adder->form) {
-    case FORM_CARRIES:
-    case FORM_CARRIES_FOR_NORS:
+    if (adder->form == FORM_CHAIN && starts_clean(adder, 0, &a, &b))
+        with_chain(netlist, adder);
+    else
         with_carries(netlist, adder, adder->form == FORM_CARRIES_FOR_NORS);
-        return;
-    default:
-        if (starts_clean(adder, 0, &a, &b))
-            with_chain(netlist, adder);
-        else
-            with_carries(netlist, adder, false);
-    }
 }
