@@ -41,7 +41,7 @@ _sumwright() {
     draw:--example) return ;;
     draw:--symbols) values="distinctive rectangular" ;;
     emit:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --out --overwrite --vectors --seed --coverage --templates --help " ;;
-    check:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --vectors --seed --module --parameter --latency --each --jobs --format --help " ;;
+    check:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --vectors --seed --module --parameter --latency --prove --each --jobs --format --help " ;;
     work:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --operation --cin --steps --svg --help " ;;
     cost:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --format --structures --widths --svg --help " ;;
     draw:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --cin --svg --example --symbols --help " ;;

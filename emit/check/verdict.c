@@ -5,6 +5,8 @@
 #include "base/memory.h"
 #include "check/find/example.h"
 #include "check/find/mistakes.h"
+#include "check/run/gates.h"
+#include "proof/equal.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -25,6 +27,8 @@ typedef struct {
     Diagnosis diagnosis;
     char note[NOTES_MAX][NOTE_BYTES];
     size_t note_count;
+    bool reset_low;    /* the level that resets it */
+    Equality equality; /* PROOF_EQUAL and a text where it is proved */
 } Check;
 
 static void note(Check *check, const char *text) {
@@ -117,6 +121,7 @@ static void note_tail(Check *check) {
 /* ---- the run ------------------------------------------------------------------------------- */
 
 static bool simulate(Check *check, bool reset_low, Problem *problem) {
+    check->reset_low = reset_low;
     Bench bench = {.cases = &check->cases,
                    .schedule = &check->schedule,
                    .mapping = &check->mapping,
@@ -172,6 +177,7 @@ static bool try_other_reset(Check *check, Problem *problem) {
     samples_free(&check->samples);
     check->samples = first_samples;
     check->diagnosis = first;
+    check->reset_low = low;
     if (moves) {
         snprintf(text, sizeof text, "it is held in reset: %.80s resets when %s, not when %s",
                  port->name, low ? "high" : "low", low ? "low" : "high");
@@ -206,6 +212,70 @@ static bool find_out(Check *check, const char *folder, Problem *problem) {
     note_mapping(check);
     schedule_make(&check->schedule, &check->mapping, &check->cases, question->latency);
     return simulate(check, question->unit->reset_low, problem) && try_other_reset(check, problem);
+}
+
+/* ---- the proof ----------------------------------------------------------------------------- */
+
+static bool compare_gates(Check *check, Problem *problem) {
+    Bench bench = {.cases = &check->cases,
+                   .schedule = &check->schedule,
+                   .mapping = &check->mapping,
+                   .settings = check->question->settings};
+    Aiger aiger;
+    if (!bench_draw_tag(&bench, problem))
+        return false;
+    bool good = gates_read(&check->design, &bench, check->question->yosys, &aiger, problem);
+    if (good)
+        equal_find(check->question->unit, &aiger, check->question->latency, check->reset_low,
+                   &check->equality);
+    aiger_free(&aiger);
+    return good;
+}
+
+static void word_of(Word *word, unsigned width, const uint64_t *limb) {
+    word_zero(word, width);
+    for (unsigned bit = 0; bit < width; bit++)
+        word_put(word, bit, limb[bit / 64] >> bit % 64 & 1);
+}
+
+/* The input that the proof found becomes one more case, and the design is simulated again: what is
+ * wrong in both is wrong. */
+static bool try_example(Check *check, Problem *problem) {
+    const Unit *unit = check->question->unit;
+    const InputLevels *levels = &check->equality.example;
+    Vector vector = {.control = levels->control, .cin = levels->cin, .reason = VECTOR_RANDOM};
+    word_of(&vector.a, unit->width, levels->a);
+    word_of(&vector.b, unit->width, levels->b);
+    cases_add(&check->cases, &vector);
+    samples_free(&check->samples);
+    schedule_make(&check->schedule, &check->mapping, &check->cases, check->question->latency);
+    if (!simulate(check, check->reset_low, problem))
+        return false;
+    if (check->diagnosis.wrong == 0)
+        return true;
+    char text[NOTE_BYTES];
+    snprintf(text, sizeof text, "the proof found what the vectors miss%s%s",
+             check->equality.share[0] == '\0' ? "" : ": wrong for ", check->equality.share);
+    note(check, text);
+    return true;
+}
+
+/* A design that passes its vectors is read as gates. */
+static bool prove_design(Check *check, VerdictKind *kind, Problem *problem) {
+    if (check->question->yosys == NULL || *kind != VERDICT_PASS)
+        return true;
+    *kind = VERDICT_UNPROVED;
+    if (!compare_gates(check, problem))
+        return false;
+    if (check->equality.state == PROOF_EQUAL)
+        *kind = VERDICT_PASS;
+    if (!check->equality.shown)
+        return true;
+    if (!try_example(check, problem))
+        return false;
+    if (check->diagnosis.wrong > 0 || check->diagnosis.finding_count > 0)
+        *kind = VERDICT_WRONG;
+    return true;
 }
 
 /* ---- writing ------------------------------------------------------------------------------- */
@@ -257,7 +327,8 @@ static void put_verdict(Check *check, VerdictKind kind, Status status, const cha
     note_tail(check);
     put_number(reply, kind);
     put_number(reply, (size_t)status);
-    put(reply, reason);
+    put(reply, kind == VERDICT_UNPROVED && reason[0] == '\0' ? check->equality.text : reason);
+    put(reply, kind == VERDICT_PASS ? check->equality.text : "");
     put_number(reply, check->diagnosis.cases);
     put_number(reply, check->diagnosis.wrong);
     put_first_bad(check, reply);
@@ -277,6 +348,8 @@ void verdict_find(const Question *question, const char *folder, FILE *reply) {
         kind = problem.status == STATUS_UNTESTED ? VERDICT_UNTESTED : VERDICT_FAILED;
     else if (check->diagnosis.wrong > 0 || check->diagnosis.finding_count > 0)
         kind = VERDICT_WRONG;
+    if (!prove_design(check, &kind, &problem) && problem.status != STATUS_UNTESTED)
+        kind = VERDICT_FAILED;
     put_verdict(check, kind, problem.status, problem.text, reply);
     samples_free(&check->samples);
     cases_free(&check->cases);
@@ -325,6 +398,7 @@ bool verdict_read(Verdict *verdict, const char *bytes, size_t count) {
     *verdict = (Verdict){.kind = (VerdictKind)next_number(&strings, VERDICT_FAILED)};
     verdict->status = (Status)next_number(&strings, STATUS_SURROUNDINGS);
     verdict->reason = next_copy(&strings);
+    verdict->proof = next_copy(&strings);
     verdict->cases = next_number(&strings, SIZE_MAX);
     verdict->wrong = next_number(&strings, SIZE_MAX);
     verdict->first_bad = next_copy(&strings);
@@ -348,6 +422,7 @@ bool verdict_read(Verdict *verdict, const char *bytes, size_t count) {
 void verdict_without(Verdict *verdict, VerdictKind kind, Status status, const char *reason) {
     *verdict = (Verdict){.kind = kind, .status = status};
     verdict->reason = memory_text("%s", reason);
+    verdict->proof = memory_text("%s", "");
     verdict->first_bad = memory_text("%s", "");
     verdict->example = memory_text("%s", "");
 }
@@ -363,6 +438,7 @@ void verdict_free(Verdict *verdict) {
     free(verdict->note);
     free(verdict->mistake);
     free(verdict->reason);
+    free(verdict->proof);
     free(verdict->first_bad);
     free(verdict->example);
 }

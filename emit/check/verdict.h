@@ -5,11 +5,19 @@
 
 #include "check/run/simulate.h"
 
-typedef enum { VERDICT_PASS, VERDICT_WRONG, VERDICT_UNTESTED, VERDICT_FAILED } VerdictKind;
+/* VERDICT_UNPROVED: all vectors are right, and a proof that was asked for was not found. */
+typedef enum {
+    VERDICT_PASS,
+    VERDICT_WRONG,
+    VERDICT_UNTESTED,
+    VERDICT_UNPROVED,
+    VERDICT_FAILED
+} VerdictKind;
 
 /* What one check is asked. */
 typedef struct {
     const Simulator *simulator;
+    const char *yosys; /* its path, for a proof; NULL: none is asked for */
     const Unit *unit;
     VectorPlan plan;
     const char *module; /* or NULL: to be found */
@@ -29,7 +37,9 @@ typedef struct {
 typedef struct {
     VerdictKind kind;
     Status status; /* VERDICT_FAILED: what kind of problem */
-    char *reason;  /* VERDICT_UNTESTED: why; VERDICT_FAILED: what of the surroundings failed */
+    char *reason;  /* VERDICT_UNTESTED, VERDICT_UNPROVED: why; VERDICT_FAILED: what of the
+                      surroundings failed */
+    char *proof;   /* VERDICT_PASS: what is proved, or "" where nothing was asked */
     size_t cases, wrong;
     char *first_bad; /* the lowest result column that is ever wrong, or a flag, or "" */
     char **note;     /* what else is to be said, a line each */

@@ -5,6 +5,7 @@
 
 #include "base/memory.h"
 #include "check/jobs.h"
+#include "check/run/gates.h"
 #include "check/verdict.h"
 #include "commands/check_report.h"
 
@@ -19,6 +20,7 @@
 typedef struct {
     const Request *request;
     Simulator simulator;
+    char *yosys; /* its path with --prove, else NULL */
     ParameterSetting setting[OPTIONS_PARAMETERS_MAX];
     char **design; /* with --each: the files; else the design's files */
     size_t design_count;
@@ -98,6 +100,7 @@ static void ask(void *context, size_t k, const char *folder, FILE *reply) {
     bool each = request->each;
     Question question = {
         .simulator = &check->simulator,
+        .yosys = check->yosys,
         .unit = &request->unit,
         .plan = {.random = request->random, .seed = request->seed},
         .module = request->module,
@@ -194,7 +197,7 @@ static Status status_of(const Verdict *verdicts, size_t count) {
     for (size_t k = 0; k < count; k++) {
         if (verdicts[k].kind == VERDICT_WRONG)
             return STATUS_WRONG_DESIGN;
-        if (verdicts[k].kind == VERDICT_UNTESTED)
+        if (verdicts[k].kind == VERDICT_UNTESTED || verdicts[k].kind == VERDICT_UNPROVED)
             status = STATUS_UNTESTED;
     }
     return status;
@@ -221,9 +224,14 @@ static bool check_designs(Check *check, Problem *problem) {
 
 bool command_check(const Request *request, Problem *problem) {
     Check check = {.request = request};
-    bool good = find_designs(&check, problem) && simulator_find(&check.simulator, problem) &&
-                check_designs(&check, problem);
+    bool good = find_designs(&check, problem) && simulator_find(&check.simulator, problem);
+    if (good && request->prove) {
+        check.yosys = gates_find_yosys(problem);
+        good = check.yosys != NULL;
+    }
+    good = good && check_designs(&check, problem);
     simulator_free(&check.simulator);
+    free(check.yosys);
     for (size_t k = 0; k < check.design_count; k++)
         free(check.design[k]);
     free(check.design);

@@ -11,7 +11,7 @@
 
 enum { MISTAKES_BYTES = 512, TABLE_WIDTH = 100000 };
 
-static const char *const kinds[] = {"PASS", "WRONG", "UNTESTED", "FAILED"};
+static const char *const kinds[] = {"PASS", "WRONG", "UNTESTED", "UNPROVED", "FAILED"};
 
 /* The number of a character of up to three bytes. */
 static unsigned number_of(const char *text, size_t bytes) {
@@ -82,8 +82,12 @@ static void print_verdict(const char *design, const Verdict *verdict, FILE *out)
     char *name = shown(design);
     fprintf(out, "%s %s: ", kinds[verdict->kind], name);
     free(name);
-    if (verdict->kind == VERDICT_PASS)
+    if (verdict->kind == VERDICT_PASS && verdict->proof[0] != '\0')
+        fprintf(out, "%s; %zu vectors simulated\n", verdict->proof, verdict->cases);
+    else if (verdict->kind == VERDICT_PASS)
         fprintf(out, "%zu vectors\n", verdict->cases);
+    else if (verdict->kind == VERDICT_UNPROVED)
+        fprintf(out, "%s; %zu vectors are right\n", verdict->reason, verdict->cases);
     else if (verdict->kind == VERDICT_WRONG)
         fprintf(out, "%zu of %zu vectors differ\n", verdict->wrong, verdict->cases);
     else
@@ -128,10 +132,11 @@ static void print_table(const Report *report, FILE *out) {
     table_write(table, 1, TABLE_WIDTH, out);
     table_free(table);
     for (size_t k = 0; k < report->count; k++) {
-        if (report->verdict[k].kind != VERDICT_UNTESTED)
+        VerdictKind kind = report->verdict[k].kind;
+        if (kind != VERDICT_UNTESTED && kind != VERDICT_UNPROVED)
             continue;
         char *name = shown(report->design[k]);
-        fprintf(out, "UNTESTED %s: %s\n", name, report->verdict[k].reason);
+        fprintf(out, "%s %s: %s\n", kinds[kind], name, report->verdict[k].reason);
         free(name);
     }
 }
@@ -163,6 +168,7 @@ static void write_json(const Report *report, FILE *out) {
         json_text(&json, "design", report->design[k]);
         json_text(&json, "verdict", kinds[verdict->kind]);
         json_text(&json, "reason", verdict->reason);
+        json_text(&json, "proof", verdict->proof);
         json_whole(&json, "vectors", verdict->cases);
         json_whole(&json, "wrong", verdict->wrong);
         json_text(&json, "first_bad_column", verdict->first_bad);

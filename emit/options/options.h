@@ -61,6 +61,7 @@ typedef struct {
     const char *parameters[OPTIONS_PARAMETERS_MAX]; /* check: NAME=VALUE, of plain characters */
     int parameter_count;
     unsigned latency; /* check: clocks from operands to result; the unit's unless given */
+    bool prove;       /* check: for all inputs */
     bool each;        /* check: every file is a design of its own */
     unsigned jobs;    /* check: designs at once; 0: as many as there are processors */
     Format format;

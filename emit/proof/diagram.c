@@ -64,7 +64,7 @@ struct Diagrams {
 };
 
 Diagrams *diagram_open(unsigned levels, DiagramLimits limits) {
-    assert(levels > 0 && levels < CONSTANT_LEVEL);
+    assert(levels > 0 && levels <= DIAGRAM_LEVELS_MAX);
     Diagrams *diagrams = memory_zeroed(1, sizeof *diagrams);
     diagrams->levels = levels;
     diagrams->limits = limits;

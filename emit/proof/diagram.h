@@ -33,7 +33,9 @@ typedef struct {
     uint64_t steps;
 } DiagramLimits;
 
-/* An empty store for functions of this many variables (1 ... 60000). Memory that runs out ends the
+enum { DIAGRAM_LEVELS_MAX = 60000 };
+
+/* An empty store for functions of this many variables (1 ... DIAGRAM_LEVELS_MAX). Memory that runs out ends the
  * program with STATUS_SURROUNDINGS. Free with diagram_close. */
 Diagrams *diagram_open(unsigned levels, DiagramLimits limits);
 void diagram_close(Diagrams *diagrams);

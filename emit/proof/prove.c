@@ -29,9 +29,22 @@ typedef struct {
     Proof *proof;
 } Sweep;
 
+static bool is_free(const Node *node) {
+    return node->kind == NODE_INPUT && node->pin == PROVE_NO_PIN;
+}
+
+/* Variables that the unit does not have. */
+static unsigned free_levels(const Netlist *netlist) {
+    unsigned count = 0;
+    for (uint32_t k = 0; k < netlist->node_count; k++)
+        if (is_free(&netlist->nodes[k]) && netlist->nodes[k].bit >= count)
+            count = netlist->nodes[k].bit + 1;
+    return count;
+}
+
 static void prepare(Sweep *sweep, const Unit *unit, DiagramLimits limits) {
     const Netlist *netlist = sweep->netlist;
-    sweep->diagrams = diagram_open(inputs_levels(unit), limits);
+    sweep->diagrams = diagram_open(inputs_levels(unit) + free_levels(netlist), limits);
     inputs_make(unit, sweep->diagrams, &sweep->inputs);
     sweep->definition = definition_new(sweep->diagrams, &sweep->inputs);
     sweep->value = memory_zeroed(netlist->node_count, sizeof sweep->value[0]);
@@ -117,6 +130,8 @@ static void make_value(Sweep *sweep, uint32_t k) {
     Diagram value = DIAGRAM_0;
     if (netlist_is_gate(node))
         value = make_gate(sweep, node);
+    else if (is_free(node))
+        value = diagram_variable(sweep->diagrams, sweep->inputs.levels + node->bit);
     else if (node->kind == NODE_INPUT)
         value = inputs_of(&sweep->inputs, node->pin, node->bit);
     sweep->value[k] = diagram_hold(sweep->diagrams, value);
@@ -156,7 +171,9 @@ static void note_difference(Sweep *sweep, uint32_t k, Diagram wanted, Diagram di
 static void compare(Sweep *sweep, uint32_t k) {
     const Output *output = &sweep->netlist->outputs[k];
     Diagram made = value_of(sweep, output->literal);
-    Diagram wanted = definition_output(sweep->definition, output->pin, output->bit);
+    Diagram wanted = output->pin == PROVE_NO_PIN
+                         ? DIAGRAM_0
+                         : definition_output(sweep->definition, output->pin, output->bit);
     Diagram differ = diagram_xor(sweep->diagrams, made, wanted);
     if (differ == DIAGRAM_NONE) {
         note(sweep, PROOF_OPEN, k);
@@ -187,13 +204,18 @@ static void show_difference(Sweep *sweep, const Unit *unit) {
     memory_free(variable);
     Diagram inside = diagram_and(d, sweep->wrong, inputs_contract(d, &sweep->inputs));
     unsigned exponent, odd = inputs_count(unit, &exponent);
-    if (inside != DIAGRAM_NONE && proof->open == 0)
+    if (inside != DIAGRAM_NONE && proof->open == 0 && free_levels(sweep->netlist) == 0)
         share_text(d, inside, odd, exponent, proof->share);
 }
 
 void prove(const Unit *unit, const Netlist *netlist, DiagramLimits limits, Proof *proof) {
     memset(proof, 0, sizeof *proof);
     proof->limits = limits;
+    if (inputs_levels(unit) + free_levels(netlist) > DIAGRAM_LEVELS_MAX) {
+        proof->state = PROOF_OPEN;
+        proof->open = netlist->output_count;
+        return;
+    }
     Sweep *sweep = memory_zeroed(1, sizeof *sweep);
     sweep->netlist = netlist;
     sweep->proof = proof;

@@ -1,7 +1,9 @@
 # Sourced by the tests that check designs. The first lines of a design say how it is checked and what
 # must come out:
 #   // options: ...      of check
-#   // verdict: PASS; WRONG and the identifiers, or alone any; UNTESTED and words of the reason
+#   // verdict: PASS; WRONG and the identifiers, or alone any; UNTESTED, UNPROVED and words of the
+#   reason
+# MORE has options for all of them.
 # A design is a file, or a folder whose files make one design.
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
@@ -19,19 +21,21 @@ options=$(echo "$header" | sed -n 's|^// options: ||p')
 expected=$(echo "$header" | sed -n 's|^// verdict: ||p')
 log=$(mktemp ./log.XXXXXX)
 status=0
-"$SUMWRIGHT" check $options $files >"$log" 2>&1 || status=$?
+"$SUMWRIGHT" check $options ${MORE-} $files >"$log" 2>&1 || status=$?
 verdict=$(sed -n '1s/ .*//p' "$log")
 names=$(sed -n '/^  nearest: /d; s/^  \([a-z]*\(-[a-z]*\)*\): .*/ \1/p' "$log" | tr -d '\n')
-[ "$verdict" != UNTESTED ] || names=" $(sed -n '1s/^[A-Z]* [^ ]*: //p' "$log")"
+case $verdict in
+  UNTESTED | UNPROVED) names=" $(sed -n '1s/^[A-Z]* [^ ]*: //p' "$log")" ;;
+esac
 found=$verdict$names
 right=no
 case $verdict in
   PASS) [ $status -ne 0 ] || [ "$expected" != PASS ] || right=yes ;;
   WRONG) [ $status -ne 1 ] || { [ "$expected" != "$found" ] && [ "$expected" != WRONG ]; } || right=yes ;;
-  UNTESTED)
+  UNTESTED | UNPROVED)
     case "$expected/$names" in
-      UNTESTED/*) right=yes ;;
-      "UNTESTED "*/*"${expected#UNTESTED }"*) right=yes ;;
+      "$verdict"/*) right=yes ;;
+      "$verdict "*/*"${expected#"$verdict" }"*) right=yes ;;
     esac
     [ $status -eq 3 ] || right=no
     ;;

@@ -55,6 +55,18 @@ bool cases_make(Cases *cases, const Unit *unit, const VectorPlan *plan, Problem 
     return true;
 }
 
+void cases_add(Cases *cases, const Vector *vector) {
+    size_t total = cases->count + 1;
+    cases->a = memory_resize(cases->a, total * cases->limbs, sizeof *cases->a);
+    cases->b = memory_resize(cases->b, total * cases->limbs, sizeof *cases->b);
+    cases->control = memory_resize(cases->control, total, sizeof *cases->control);
+    cases->cin = memory_resize(cases->cin, total, sizeof *cases->cin);
+    cases->right = memory_resize(cases->right, total * cases->out_limbs, sizeof *cases->right);
+    memset(cases->right + cases->count * cases->out_limbs, 0,
+           cases->out_limbs * sizeof *cases->right);
+    take_case(cases, vector);
+}
+
 void cases_free(Cases *cases) {
     free(cases->a);
     free(cases->b);

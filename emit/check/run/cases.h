@@ -28,6 +28,9 @@ typedef struct {
 bool cases_make(Cases *cases, const Unit *unit, const VectorPlan *plan, Problem *problem);
 void cases_free(Cases *cases);
 
+/* One more, at the end. */
+void cases_add(Cases *cases, const Vector *vector);
+
 /* The operands of one case as words. */
 void cases_operands(const Cases *cases, size_t k, Word *a, Word *b);
 

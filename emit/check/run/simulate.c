@@ -120,7 +120,7 @@ static const char *meaning_of(const char *line) {
 }
 
 /* By the ending of a file's name; in Verilog, SystemVerilog's keywords are names like others. */
-static bool is_system_verilog(const Design *design) {
+bool simulate_is_system_verilog(const Design *design) {
     for (size_t k = 0; k < design->sources->count; k++)
         if (strstr(design->sources->source[k].safe, ".sv") != NULL)
             return true;
@@ -145,7 +145,7 @@ static bool refuse_text(const Design *design, const char *log, Problem *problem)
     }
     if (in != NULL)
         fclose(in);
-    bool other = !is_system_verilog(design) && sources_speak_system_verilog(design->sources);
+    bool other = !simulate_is_system_verilog(design) && sources_speak_system_verilog(design->sources);
     return problem_set(problem, STATUS_UNTESTED, "it does not compile: %s%s", said,
                        other ? "; a file of SystemVerilog has a name that ends in .sv" : "");
 }
@@ -254,7 +254,7 @@ static void add_files(const Design *design, Arguments *arguments) {
 static bool compile(const Design *design, const Compilation *compilation, Problem *problem) {
     Arguments arguments = arguments_new(2 * design->sources->count + 16);
     argument(&arguments, "", "iverilog");
-    argument(&arguments, "", is_system_verilog(design) ? "-g2012" : "-g2005");
+    argument(&arguments, "", simulate_is_system_verilog(design) ? "-g2012" : "-g2005");
     argument(&arguments, "", "-Wportbind");
     argument(&arguments, "-Mprefix=", "included");
     if (compilation->mode[0] != '\0')
@@ -288,6 +288,11 @@ bool simulate_try(const Design *design, Problem *problem) {
     return compile(design, &compilation, problem);
 }
 
+bool simulate_preprocess(const Design *design, Problem *problem) {
+    Compilation compilation = {"-E", NULL, NULL, "preprocessed", COMPILE_SECONDS};
+    return compile(design, &compilation, problem);
+}
+
 bool simulate_headers(const Design *design, Headers *headers, char **text, Problem *problem) {
     *headers = (Headers){NULL, 0, false, false, 0};
     *text = NULL;
@@ -295,8 +300,7 @@ bool simulate_headers(const Design *design, Headers *headers, char **text, Probl
         headers_read(headers, design->sources->source[k].text, design->sources->source[k].bytes);
     if (!headers->conditional)
         return true;
-    Compilation compilation = {"-E", NULL, NULL, "preprocessed", COMPILE_SECONDS};
-    if (!compile(design, &compilation, problem))
+    if (!simulate_preprocess(design, problem))
         return false;
     char *path = folder_path(design->folder, "preprocessed");
     size_t bytes = 0;

@@ -31,6 +31,12 @@ typedef struct {
  * STATUS_SURROUNDINGS, here and below. */
 bool simulate_headers(const Design *design, Headers *headers, char **text, Problem *problem);
 
+/* Is it compiled as SystemVerilog, by the ending of a file's name? */
+bool simulate_is_system_verilog(const Design *design);
+
+/* Writes what the preprocessor makes of the design into the file `preprocessed` of its folder. */
+bool simulate_preprocess(const Design *design, Problem *problem);
+
 /* Compiles the design alone, to learn what the compiler says against it. True when it has nothing
  * against the text. */
 bool simulate_try(const Design *design, Problem *problem);
