@@ -40,14 +40,17 @@ static bool take_choice(const Option *option, const char *name, const char *text
     return false;
 }
 
+static bool takes(const Option *option, const char *argument) {
+    return option->argument != NULL && strcmp(option->argument, argument) == 0;
+}
+
 static bool take_text(const Option *option, const char *name, const char *text, Request *request,
                       Problem *problem) {
     assert(text != NULL);
     if (option->check != NULL && !option->check(name, text, problem))
         return false;
     if (text[0] == '\0') {
-        bool folder = strcmp(option->argument, "DIR") == 0;
-        bool file = strcmp(option->argument, "FILE") == 0;
+        bool folder = takes(option, "DIR"), file = takes(option, "FILE");
         return problem_set(problem, STATUS_INVALID, "%s is empty; %s%s", name,
                            folder ? "name a folder, . is this one"
                            : file ? "name a file"
@@ -61,7 +64,6 @@ static bool take_text(const Option *option, const char *name, const char *text, 
 static bool take(const Option *option, const char *text, Reading *reading, Problem *problem) {
     char name[32];
     uint64_t number = 0;
-    assert((text == NULL) == (option->argument == NULL));
     snprintf(name, sizeof name, "--%s", option->name);
     switch (option->kind) {
     case OPTION_SWITCH:
@@ -115,7 +117,9 @@ static bool read_option(Command command, char **argv, int *at, Reading *reading,
                            "--%s takes no value; leave = and what follows out, see sumwright %s "
                            "--help",
                            option->name, command_is);
-    if (option->argument != NULL && value == NULL && (value = argv[++*at]) == NULL)
+    if (option->argument == NULL)
+        value = "";
+    if (value == NULL && (value = argv[++*at]) == NULL)
         return problem_set(problem, STATUS_INVALID,
                            "option %s lacks its value; see sumwright %s --help",
                            problem_quote(argument).text, command_is);
@@ -128,8 +132,7 @@ static bool read_option(Command command, char **argv, int *at, Reading *reading,
 
 /* -5 is a number, not an option, and so is a - alone. */
 static bool is_option(const char *argument) {
-    bool number = argument[1] == '\0' || (argument[1] >= '0' && argument[1] <= '9');
-    return argument[0] == '-' && !number;
+    return argument[0] == '-' && argument[1] != '\0' && !(argument[1] >= '0' && argument[1] <= '9');
 }
 
 static bool read_arguments(Command command, int argc, char **argv, Reading *reading,
