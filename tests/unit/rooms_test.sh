@@ -30,7 +30,7 @@ write base unit gates vectors
 work base unit model write
 draw base unit gates work write
 verilog base unit model gates vectors write
-check base unit model vectors write
+check base unit model proof vectors write
 commands base unit options model gates proof vectors write chart work draw verilog check
 library base unit options model gates proof vectors write work draw verilog
 END
