@@ -21,7 +21,7 @@ static void help(void) {
          "usage: sumwright COMMAND [options]\n"
          "       sumwright --help | --version | COMMAND --help\n");
     for (int k = 0; k < COMMAND_COUNT; k++)
-        printf("  %-8s %s\n", command_name((Command)k), command_summary((Command)k));
+        printf("  %-10s %s\n", command_name((Command)k), command_summary((Command)k));
     puts("\nexit status: 0 done; 1 check: a design is wrong; 2 the command line or the unit is not "
          "valid;\n"
          "3 check: a design could not be tested; 4 the surroundings failed (no simulator, cannot\n"

@@ -28,3 +28,8 @@ example logger_alu --width 16 --operations add,adc,sub,sbc --flags all --detail 
 # A level and its rise, added or subtracted: the cells of a prefix network as modules.
 example level_sum --width 16 --operations add,sub --flags carry,overflow --structure brent-kung \
   --detail cells --port b=rise --vectors 200
+
+# What a lesson about the surge residual hands out (docs/lesson.md).
+mkdir -p "$folder/lesson"
+"$program" exercises --name surge --operations add,sub --html "$folder/lesson/exercises.html" \
+  --solutions "$folder/lesson/solutions.html"

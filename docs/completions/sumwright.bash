@@ -4,7 +4,7 @@ _sumwright() {
   local values= items= paths=
   COMPREPLY=()
   if [ "$COMP_CWORD" -eq 1 ]; then
-    COMPREPLY=($(compgen -W "emit check work cost draw --help --version" -- "$word"))
+    COMPREPLY=($(compgen -W "emit check work cost draw exercises --help --version" -- "$word"))
     return
   fi
   case ${COMP_WORDS[1]}:$before in
@@ -40,11 +40,17 @@ _sumwright() {
     draw:--svg) paths=-f ;;
     draw:--example) return ;;
     draw:--symbols) values="distinctive rectangular" ;;
+    exercises:--count) return ;;
+    exercises:--seed) return ;;
+    exercises:--blank) values="carries result all" ;;
+    exercises:--html) paths=-f ;;
+    exercises:--solutions) paths=-f ;;
     emit:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --out --overwrite --vectors --seed --coverage --templates --help " ;;
     check:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --vectors --seed --module --parameter --latency --prove --each --jobs --format --help " ;;
     work:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --operation --cin --steps --svg --help " ;;
     cost:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --format --structures --widths --svg --help " ;;
     draw:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --cin --svg --example --symbols --help " ;;
+    exercises:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --count --seed --blank --html --solutions --help " ;;
   esac
   # What is no option is a design of check.
   if [ "${COMP_WORDS[1]}" = check ] && [[ $word != -* && $values = --* ]]; then

@@ -21,4 +21,7 @@ bool command_cost(const Request *request, Problem *problem);
 /* Draws a unit's schematic. */
 bool command_draw(const Request *request, Problem *problem);
 
+/* Writes a sheet of exercises, and their solutions. */
+bool command_exercises(const Request *request, Problem *problem);
+
 #endif

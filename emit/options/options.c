@@ -272,6 +272,8 @@ void options_init(Request *request) {
     *request = (Request){.out = ".",
                          .random = OPTIONS_RANDOM_DEFAULT,
                          .seed = OPTIONS_SEED_DEFAULT,
+                         .count = OPTIONS_EXERCISES_DEFAULT,
+                         .leave = LEAVE_ALL,
                          .cin = OPTIONS_CIN_UNSET};
     unit_init(&request->unit);
 }

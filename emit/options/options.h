@@ -21,7 +21,8 @@
     ROW(CHECK, check, "test somebody's design and name its mistake", "DESIGN.v...")                \
     ROW(WORK, work, "work an example column by column", "A [B]")                                   \
     ROW(COST, cost, "show what each carry structure costs in gates and levels", NULL)              \
-    ROW(DRAW, draw, "draw the unit's schematic", NULL)
+    ROW(DRAW, draw, "draw the unit's schematic", NULL)                                             \
+    ROW(EXERCISES, exercises, "write a sheet of exercises, and their solutions", NULL)
 
 #define COMMAND_ID(ID, ...) COMMAND_##ID,
 typedef enum { COMMANDS(COMMAND_ID) } Command;
@@ -38,6 +39,17 @@ typedef enum { COMMANDS(COMMAND_ID) } Command;
 typedef enum { FORMATS(FORMAT_ID) } Format;
 #undef FORMAT_ID
 
+/* What a sheet of exercises leaves blank. */
+#define LEAVES(ROW)                                                                                \
+    ROW(CARRIES, "carries", "the carries")                                                         \
+    ROW(RESULT, "result", "the result")                                                            \
+    ROW(ALL, "all", "every bit; the operands are given as numbers")
+
+#define LEAVE_ID(ID, ...) LEAVE_##ID,
+typedef enum { LEAVES(LEAVE_ID) } Leave;
+#undef LEAVE_ID
+
+enum { OPTIONS_EXERCISES_DEFAULT = 12, OPTIONS_EXERCISES_MAX = 200 };
 enum { OPTIONS_PARAMETERS_MAX = 32, OPTIONS_LATENCY_MAX = 64, OPTIONS_JOBS_MAX = 256 };
 enum { OPTIONS_WIDTHS_MAX = 64, OPTIONS_STRUCTURES_MAX = 64 };
 
@@ -78,6 +90,10 @@ typedef struct {
     int cin;               /* work, draw: the level of the pin, 0 or 1, or OPTIONS_CIN_UNSET */
     bool steps;            /* work: a line a column */
     const char *example;   /* draw: operands and operation to show, or NULL */
+    const char *html;      /* exercises: the file of the page, or NULL */
+    const char *solutions; /* exercises: the file of the solutions, or NULL */
+    unsigned count;        /* exercises: how many, at most OPTIONS_EXERCISES_MAX */
+    Leave leave;           /* exercises: what is left blank */
     bool rectangular;      /* draw: gates as rectangles */
     bool detail_given;     /* --detail was given */
 } Request;

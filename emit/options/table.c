@@ -6,6 +6,8 @@
 #define VALUE(ID, name, meaning) {name, meaning},
 static const Value format_values[] = {FORMATS(VALUE)};
 
+static const Value leave_values[] = {LEAVES(VALUE)};
+
 #define FLAG_VALUE(ID, pin, name, standard, meaning) {name, meaning},
 static const Value flags_values[] = {
     {"all", "all of them"}, {"none", "none of them"}, FLAGS(FLAG_VALUE)};
@@ -84,7 +86,7 @@ const Option options_table[] = {
     {"out", "DIR", "where the files go; it must exist", NULL, "the current folder", ON_EMIT,
      TEXT(out)},
     {"overwrite", NULL, "replace existing files of other content", NULL, "refuse",
-     ON_EMIT | ON_WORK | ON_COST | ON_DRAW, SWITCH(overwrite)},
+     ON_EMIT | ON_WORK | ON_COST | ON_DRAW | ON_EXERCISES, SWITCH(overwrite)},
     {"vectors", "N",
      "at most N random vectors, beside the compact, corner, walking and chain ones, which are "
      "always there; every input is tried where the input pins together are at most 17 bits",
@@ -137,6 +139,14 @@ const Option options_table[] = {
      "none; of the unit's operations the first", ON_DRAW, TEXT(example)},
     {"symbols", "SHAPES", "the shapes of gates, of IEEE Std 91 or of IEC 60617-12", NULL,
      "distinctive", ON_DRAW, CHOICE(rectangular, symbol_values)},
+    {"count", "N", "how many exercises", NULL, "12", ON_EXERCISES,
+     NUMBER(count, 1, OPTIONS_EXERCISES_MAX)},
+    {"seed", "N", "chooses the operands", NULL, "1", ON_EXERCISES, NUMBER(seed, 0, INT64_MAX)},
+    {"blank", "WHAT", "what is left to fill in", NULL, "all", ON_EXERCISES,
+     CHOICE(leave, leave_values)},
+    {"html", "FILE", "the sheet; exercises needs it", NULL, NULL, ON_EXERCISES, TEXT(html)},
+    {"solutions", "FILE", "the same tables filled in, with what there is to say of each",
+     "FILE is in the folder of the sheet.", "none", ON_EXERCISES, TEXT(solutions)},
     {"help", NULL, "show this", NULL, NULL, ON_EVERY, true, SWITCH(help)},
 };
 

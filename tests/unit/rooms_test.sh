@@ -29,9 +29,10 @@ chart base write
 write base unit gates vectors
 work base unit model write
 draw base unit gates work write
+lesson base unit model vectors write work
 verilog base unit model gates vectors write
 check base unit model proof vectors write
-commands base unit options model gates proof vectors write chart work draw verilog check
+commands base unit options model gates proof vectors write chart work draw lesson verilog check
 library base unit options model gates proof vectors write work draw verilog
 END
 [ ! -d proof ] || ! grep -rn '^#include "gates/' proof | grep -v '"gates/netlist/' ||
