@@ -3,11 +3,13 @@
 #include "check/verdict.h"
 
 #include "base/memory.h"
+#include "base/text.h"
 #include "check/find/example.h"
 #include "check/find/mistakes.h"
 #include "check/run/gates.h"
 #include "proof/equal.h"
 
+#include <stdarg.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -31,37 +33,74 @@ typedef struct {
     Equality equality; /* PROOF_EQUAL and a text where it is proved */
 } Check;
 
-static void note(Check *check, const char *text) {
+__attribute__((format(printf, 2, 3))) static void note(Check *check, const char *format, ...) {
+    va_list arguments;
+    va_start(arguments, format);
     if (check->note_count < NOTES_MAX)
-        snprintf(check->note[check->note_count++], NOTE_BYTES, "%s", text);
+        vsnprintf(check->note[check->note_count++], NOTE_BYTES, format, arguments);
+    va_end(arguments);
 }
 
 /* ---- notes --------------------------------------------------------------------------------- */
 
-/* Pins that go by another name, flags that are left out, a parameter that was set. */
-static void note_mapping(Check *check) {
-    const Unit *unit = check->question->unit;
-    char pins[NOTE_BYTES] = "pins", lacking[NOTE_BYTES] = "left out of the test, no such port:";
-    size_t pins_used = strlen(pins), lacking_used = strlen(lacking), pins_empty = pins_used,
-           lacking_empty = lacking_used;
+/* Pins that go by another name. */
+static void note_names(Check *check) {
+    TextBuffer pins = {NULL, 0, 0};
     for (int pin = 0; pin < PIN_COUNT; pin++) {
         const HeaderPort *port = check->mapping.port[pin];
-        const char *role = unit_role(unit, (Pin)pin);
-        if (port != NULL && strcmp(port->name, role) != 0 && pins_used + 200 < sizeof pins)
-            pins_used += (size_t)snprintf(pins + pins_used, sizeof pins - pins_used, " %s=%.80s",
-                                          role, port->name);
-        if (pin >= PIN_FLAG && check->mapping.lacks[pin - PIN_FLAG])
-            lacking_used += (size_t)snprintf(lacking + lacking_used, sizeof lacking - lacking_used,
-                                             " %s", role);
+        const char *role = unit_role(check->question->unit, (Pin)pin);
+        if (port != NULL && strcmp(port->name, role) != 0)
+            text_printf(&pins, " %s=%.80s", role, port->name);
     }
-    if (pins_used > pins_empty)
-        note(check, pins);
-    if (lacking_used > lacking_empty)
-        note(check, lacking);
-    if (check->mapping.parameter == NULL)
-        return;
-    snprintf(pins, sizeof pins, "parameter %.80s set to %u", check->mapping.parameter, unit->width);
-    note(check, pins);
+    if (pins.length > 0)
+        note(check, "pins%s", pins.text);
+    text_free(&pins);
+    if (check->mapping.parameter != NULL)
+        note(check, "parameter %.80s set to %u", check->mapping.parameter,
+             check->question->unit->width);
+}
+
+/* Flags that no vector tests, and why. */
+static void note_left_out(Check *check) {
+    TextBuffer missing = {NULL, 0, 0}, wide = {NULL, 0, 0};
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        if (check->mapping.lacks[flag])
+            text_printf(check->mapping.wide[flag] == NULL ? &missing : &wide, " %s",
+                        unit_role(check->question->unit, (Pin)(PIN_FLAG + flag)));
+    if (missing.length > 0)
+        note(check, "left out of the test, no such port:%s", missing.text);
+    if (wide.length > 0)
+        note(check, "left out of the test, of another width:%s", wide.text);
+    text_free(&missing);
+    text_free(&wide);
+}
+
+/* A flag that was asked for and is not there, or has another width, is a mistake of the design, and
+ * so is one that has the pin's own name and another width. */
+static void find_pin_mistakes(Check *check) {
+    const Mapping *mapping = &check->mapping;
+    for (int flag = 0; flag < FLAG_COUNT; flag++) {
+        const char *role = unit_role(check->question->unit, (Pin)(PIN_FLAG + flag));
+        const HeaderPort *wide = mapping->wide[flag];
+        if (!mapping->lacks[flag])
+            continue;
+        if (wide == NULL && check->question->flags_asked)
+            diagnosis_add(&check->diagnosis, MISTAKE_PIN_MISSING, role);
+        else if (wide != NULL && (check->question->flags_asked || strcmp(wide->name, role) == 0))
+            diagnosis_add(&check->diagnosis, MISTAKE_PIN_WIDTH, role);
+    }
+}
+
+/* Flags that the compiler found to have another width are left out of what is compared. */
+static void leave_wide_out(Mapping *mapping, const Widths *widths) {
+    for (int flag = 0; flag < FLAG_COUNT; flag++) {
+        const HeaderPort **port = &mapping->port[PIN_FLAG + flag];
+        if (*port == NULL || widths->bits[PIN_FLAG + flag] == 1)
+            continue;
+        mapping->lacks[flag] = true;
+        mapping->wide[flag] = *port;
+        *port = NULL;
+    }
 }
 
 /* How many cases of each operation differ, where there are several. */
@@ -80,7 +119,7 @@ static void note_operations(Check *check) {
             diagnosis->wrong_of[g], diagnosis->asked[g]);
     }
     if (diagnosis->wrong > 0 && unit->choice_count > 1)
-        note(check, text);
+        note(check, "%s", text);
 }
 
 /* Inputs that the outputs do not follow when they change alone. */
@@ -99,7 +138,7 @@ static void note_stale(Check *check) {
         snprintf(
             text + used, sizeof text - used,
             " alone: not in the sensitivity list of an always block, or a latch holds the outputs");
-    note(check, text);
+    note(check, "%s", text);
 }
 
 static void note_tail(Check *check) {
@@ -127,9 +166,11 @@ static bool simulate(Check *check, bool reset_low, Problem *problem) {
                    .mapping = &check->mapping,
                    .settings = check->question->settings,
                    .reset_low = reset_low};
+    Widths widths;
     if (!bench_draw_tag(&bench, problem) ||
-        !simulate_run(&check->design, &bench, &check->samples, problem))
+        !simulate_run(&check->design, &bench, &widths, &check->samples, problem))
         return false;
+    leave_wide_out(&check->mapping, &widths);
     Evidence evidence = {&check->cases, &check->schedule, &check->mapping, &check->samples};
     mistakes_find(&evidence, &check->diagnosis);
     return true;
@@ -163,14 +204,11 @@ static bool try_other_reset(Check *check, Problem *problem) {
         check->samples = first_samples;
         return false;
     }
-    char text[NOTE_BYTES];
     bool moves = check->diagnosis.wrong < first.wrong;
     bool says_so = ports_says_low(port->name) != low;
     if (moves && says_so) {
-        snprintf(text, sizeof text,
-                 "%.80s resets when %s, as its name says; --reset-level %s says so", port->name,
-                 low ? "high" : "low", low ? "high" : "low");
-        note(check, text);
+        note(check, "%.80s resets when %s, as its name says; --reset-level %s says so", port->name,
+             low ? "high" : "low", low ? "high" : "low");
         samples_free(&first_samples);
         return true;
     }
@@ -178,11 +216,9 @@ static bool try_other_reset(Check *check, Problem *problem) {
     check->samples = first_samples;
     check->diagnosis = first;
     check->reset_low = low;
-    if (moves) {
-        snprintf(text, sizeof text, "it is held in reset: %.80s resets when %s, not when %s",
-                 port->name, low ? "high" : "low", low ? "low" : "high");
-        note(check, text);
-    }
+    if (moves)
+        note(check, "it is held in reset: %.80s resets when %s, not when %s", port->name,
+             low ? "high" : "low", low ? "low" : "high");
     return true;
 }
 
@@ -209,9 +245,13 @@ static bool find_out(Check *check, const char *folder, Problem *problem) {
         !map(check, problem) ||
         !cases_make(&check->cases, question->unit, &question->plan, problem))
         return false;
-    note_mapping(check);
+    note_names(check);
     schedule_make(&check->schedule, &check->mapping, &check->cases, question->latency);
-    return simulate(check, question->unit->reset_low, problem) && try_other_reset(check, problem);
+    if (!simulate(check, question->unit->reset_low, problem) || !try_other_reset(check, problem))
+        return false;
+    note_left_out(check);
+    find_pin_mistakes(check);
+    return true;
 }
 
 /* ---- the proof ----------------------------------------------------------------------------- */
@@ -253,10 +293,8 @@ static bool try_example(Check *check, Problem *problem) {
         return false;
     if (check->diagnosis.wrong == 0)
         return true;
-    char text[NOTE_BYTES];
-    snprintf(text, sizeof text, "the proof found what the vectors miss%s%s",
-             check->equality.share[0] == '\0' ? "" : ": wrong for ", check->equality.share);
-    note(check, text);
+    note(check, "the proof found what the vectors miss%s%s",
+         check->equality.share[0] == '\0' ? "" : ": wrong for ", check->equality.share);
     return true;
 }
 
@@ -302,6 +340,17 @@ static void put_first_bad(const Check *check, FILE *reply) {
     put(reply, text);
 }
 
+static void put_left_out(const Check *check, FILE *reply) {
+    const char *between = "";
+    for (int flag = 0; flag < FLAG_COUNT; flag++)
+        if (check->mapping.lacks[flag]) {
+            fprintf(reply, "%s%s", between,
+                    unit_role(check->question->unit, (Pin)(PIN_FLAG + flag)));
+            between = " ";
+        }
+    put(reply, "");
+}
+
 static void put_diagnosis(const Check *check, FILE *reply) {
     const Diagnosis *diagnosis = &check->diagnosis;
     put_number(reply, (size_t)diagnosis->finding_count);
@@ -309,6 +358,7 @@ static void put_diagnosis(const Check *check, FILE *reply) {
         const Finding *finding = &diagnosis->finding[k];
         char share[32];
         snprintf(share, sizeof share, "%.6f", finding->share);
+        put_number(reply, finding->nearest);
         put(reply, mistake_facts(finding->mistake)->name);
         put(reply, mistake_facts(finding->mistake)->sentence);
         put(reply, finding->detail);
@@ -332,6 +382,7 @@ static void put_verdict(Check *check, VerdictKind kind, Status status, const cha
     put_number(reply, check->diagnosis.cases);
     put_number(reply, check->diagnosis.wrong);
     put_first_bad(check, reply);
+    put_left_out(check, reply);
     put_number(reply, check->note_count);
     for (size_t k = 0; k < check->note_count; k++)
         put(reply, check->note[k]);
@@ -355,8 +406,8 @@ void verdict_find(const Question *question, const char *folder, FILE *reply) {
     cases_free(&check->cases);
     headers_free(&check->headers);
     sources_free(&check->sources);
-    free(check->text);
-    free(check);
+    memory_free(check->text);
+    memory_free(check);
 }
 
 /* ---- reading ------------------------------------------------------------------------------- */
@@ -402,6 +453,7 @@ bool verdict_read(Verdict *verdict, const char *bytes, size_t count) {
     verdict->cases = next_number(&strings, SIZE_MAX);
     verdict->wrong = next_number(&strings, SIZE_MAX);
     verdict->first_bad = next_copy(&strings);
+    verdict->left_out = next_copy(&strings);
     verdict->note_count = next_number(&strings, NOTES_MAX);
     verdict->note = memory_zeroed(verdict->note_count, sizeof *verdict->note);
     for (size_t k = 0; k < verdict->note_count; k++)
@@ -410,6 +462,7 @@ bool verdict_read(Verdict *verdict, const char *bytes, size_t count) {
     verdict->mistake = memory_zeroed(verdict->mistake_count, sizeof *verdict->mistake);
     for (size_t k = 0; k < verdict->mistake_count; k++) {
         VerdictMistake *mistake = &verdict->mistake[k];
+        mistake->nearest = next_number(&strings, 1) == 1;
         mistake->name = next_copy(&strings);
         mistake->sentence = next_copy(&strings);
         mistake->detail = next_copy(&strings);
@@ -424,21 +477,23 @@ void verdict_without(Verdict *verdict, VerdictKind kind, Status status, const ch
     verdict->reason = memory_text("%s", reason);
     verdict->proof = memory_text("%s", "");
     verdict->first_bad = memory_text("%s", "");
+    verdict->left_out = memory_text("%s", "");
     verdict->example = memory_text("%s", "");
 }
 
 void verdict_free(Verdict *verdict) {
     for (size_t k = 0; k < verdict->note_count; k++)
-        free(verdict->note[k]);
+        memory_free(verdict->note[k]);
     for (size_t k = 0; k < verdict->mistake_count; k++) {
-        free(verdict->mistake[k].name);
-        free(verdict->mistake[k].sentence);
-        free(verdict->mistake[k].detail);
+        memory_free(verdict->mistake[k].name);
+        memory_free(verdict->mistake[k].sentence);
+        memory_free(verdict->mistake[k].detail);
     }
-    free(verdict->note);
-    free(verdict->mistake);
-    free(verdict->reason);
-    free(verdict->proof);
-    free(verdict->first_bad);
-    free(verdict->example);
+    memory_free(verdict->note);
+    memory_free(verdict->mistake);
+    memory_free(verdict->reason);
+    memory_free(verdict->proof);
+    memory_free(verdict->first_bad);
+    memory_free(verdict->left_out);
+    memory_free(verdict->example);
 }

@@ -19,6 +19,7 @@ typedef struct {
     const Simulator *simulator;
     const char *yosys; /* its path, for a proof; NULL: none is asked for */
     const Unit *unit;
+    bool flags_asked; /* each flag of the unit was asked for, and is there by no default */
     VectorPlan plan;
     const char *module; /* or NULL: to be found */
     ParameterSettings settings;
@@ -28,10 +29,11 @@ typedef struct {
 } Question;
 
 typedef struct {
-    char *name; /* of the mistake */
+    bool nearest; /* it explains only some, after one that is `unexplained` */
+    char *name;   /* of the mistake */
     char *sentence;
     char *detail;
-    double share; /* of the mismatching cases, 0 ... 1 */
+    double share; /* of the mismatching cases, 0 ... 1; less than 0 where that means nothing */
 } VerdictMistake;
 
 typedef struct {
@@ -42,6 +44,7 @@ typedef struct {
     char *proof;   /* VERDICT_PASS: what is proved, or "" where nothing was asked */
     size_t cases, wrong;
     char *first_bad; /* the lowest result column that is ever wrong, or a flag, or "" */
+    char *left_out;  /* pins of the unit that were not tested, with blanks between, or "" */
     char **note;     /* what else is to be said, a line each */
     size_t note_count;
     VerdictMistake *mistake;

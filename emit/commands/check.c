@@ -102,6 +102,7 @@ static void ask(void *context, size_t k, const char *folder, FILE *reply) {
         .simulator = &check->simulator,
         .yosys = check->yosys,
         .unit = &request->unit,
+        .flags_asked = request->flags_given,
         .plan = {.random = request->random, .seed = request->seed},
         .module = request->module,
         .settings = {check->setting, (size_t)request->parameter_count},

@@ -2,6 +2,7 @@
 #include "commands/check_report.h"
 
 #include "base/memory.h"
+#include "base/text.h"
 #include "write/json.h"
 #include "write/table.h"
 #include "write/utf8.h"
@@ -9,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { MISTAKES_BYTES = 512, TABLE_WIDTH = 100000 };
+enum { TABLE_WIDTH = 100000 };
 
 static const char *const kinds[] = {"PASS", "WRONG", "UNTESTED", "UNPROVED", "FAILED"};
 
@@ -61,20 +62,23 @@ static char *shown(const char *path) {
 /* ---- text ---------------------------------------------------------------------------------- */
 
 static void print_mistakes(const Verdict *verdict, FILE *out) {
-    bool unexplained = verdict->mistake_count > 0 && verdict->mistake[0].share == 0;
+    int explaining = 0, nearest = 0;
+    for (size_t k = 0; k < verdict->mistake_count; k++) {
+        explaining += verdict->mistake[k].share >= 0 && !verdict->mistake[k].nearest;
+        nearest += verdict->mistake[k].nearest;
+    }
     for (size_t k = 0; k < verdict->mistake_count; k++) {
         const VerdictMistake *mistake = &verdict->mistake[k];
-        bool nearest = unexplained && k > 0;
-        fprintf(out, "  %s%s: %s", nearest ? "nearest: " : "", mistake->name, mistake->sentence);
+        fprintf(out, "  %s%s: %s", mistake->nearest ? "nearest: " : "", mistake->name,
+                mistake->sentence);
         if (mistake->detail[0] != '\0')
             fprintf(out, "; %s", mistake->detail);
-        if (mistake->share > 0 || k > 0)
-            fprintf(out, " (explains %s%.3g %% of the mismatches)",
-                    verdict->mistake_count > 1 && !unexplained ? "alone " : "",
+        if (mistake->share >= 0)
+            fprintf(out, " (explains %s%.3g %% of the mismatches)", explaining > 1 ? "alone " : "",
                     100 * mistake->share);
         fputc('\n', out);
     }
-    if (verdict->mistake_count > 1 && !unexplained)
+    if (explaining > 1 && nearest == 0)
         fputs("  together they explain all mismatches\n", out);
 }
 
@@ -101,33 +105,37 @@ static void print_verdict(const char *design, const Verdict *verdict, FILE *out)
 /* ---- the table ----------------------------------------------------------------------------- */
 
 /* "first-carry-missing + bit-stuck" */
-static void mistakes_text(const Verdict *verdict, char *text, size_t room) {
-    size_t used = 0;
-    snprintf(text, room, "-");
-    bool unexplained = verdict->mistake_count > 0 && verdict->mistake[0].share == 0;
-    for (size_t k = 0; k < verdict->mistake_count && !(unexplained && k > 0); k++)
-        if (used + strlen(verdict->mistake[k].name) + 4 < room)
-            used += (size_t)snprintf(text + used, room - used, "%s%s", k == 0 ? "" : " + ",
-                                     verdict->mistake[k].name);
+static void mistakes_cell(const Verdict *verdict, Table *table) {
+    TextBuffer names = {NULL, 0, 0};
+    for (size_t k = 0; k < verdict->mistake_count; k++)
+        if (!verdict->mistake[k].nearest)
+            text_printf(&names, "%s%s", names.length == 0 ? "" : " + ", verdict->mistake[k].name);
+    table_cell(table, "%s", names.length > 0 ? names.text : "-");
+    text_free(&names);
 }
 
 /* A row for each design, and under the table why some were not tested. */
 static void print_table(const Report *report, FILE *out) {
-    char mistakes[MISTAKES_BYTES];
     Table *table = table_new();
     table_column(table, "design", TABLE_LEFT);
     table_column(table, "verdict", TABLE_LEFT);
     table_column(table, "mistake", TABLE_LEFT);
     table_column(table, "first bad column", TABLE_LEFT);
+    bool some_left_out = false;
+    for (size_t k = 0; k < report->count; k++)
+        some_left_out = some_left_out || report->verdict[k].left_out[0] != '\0';
+    if (some_left_out)
+        table_column(table, "left out of the test", TABLE_LEFT);
     for (size_t k = 0; k < report->count; k++) {
         const Verdict *verdict = &report->verdict[k];
-        mistakes_text(verdict, mistakes, sizeof mistakes);
         char *name = shown(report->design[k]);
         table_cell(table, "%s", name);
         free(name);
         table_cell(table, "%s", kinds[verdict->kind]);
-        table_cell(table, "%s", mistakes);
+        mistakes_cell(verdict, table);
         table_cell(table, "%s", verdict->first_bad[0] != '\0' ? verdict->first_bad : "-");
+        if (some_left_out)
+            table_cell(table, "%s", verdict->left_out[0] != '\0' ? verdict->left_out : "-");
     }
     table_write(table, 1, TABLE_WIDTH, out);
     table_free(table);
@@ -151,7 +159,7 @@ static void write_mistakes(Json *json, const Verdict *verdict) {
         json_text(json, "name", mistake->name);
         json_text(json, "sentence", mistake->sentence);
         json_text(json, "detail", mistake->detail);
-        json_number(json, "share", mistake->share, 4);
+        json_number(json, "share", mistake->share > 0 ? mistake->share : 0, 4);
         json_close(json);
     }
     json_close(json);
@@ -172,6 +180,7 @@ static void write_json(const Report *report, FILE *out) {
         json_whole(&json, "vectors", verdict->cases);
         json_whole(&json, "wrong", verdict->wrong);
         json_text(&json, "first_bad_column", verdict->first_bad);
+        json_text(&json, "left_out", verdict->left_out);
         write_mistakes(&json, verdict);
         json_array(&json, "notes");
         for (size_t n = 0; n < verdict->note_count; n++)

@@ -81,9 +81,10 @@ typedef struct {
     int structure_count;
     unsigned widths[OPTIONS_WIDTHS_MAX]; /* cost: bits in a word, each */
     int width_count;
-    bool flags_all;  /* --flags all: half-carry wherever there is a column 3 */
-    const char *svg; /* the file of the drawing, or NULL */
-    char **operands; /* what is not an option, for the commands that take such */
+    bool flags_given; /* by --flags, none among them */
+    bool flags_all;   /* --flags all: half-carry wherever there is a column 3 */
+    const char *svg;  /* the file of the drawing, or NULL */
+    char **operands;  /* what is not an option, for the commands that take such */
     int operand_count;
     const char *operation; /* work: the name of the operation, or NULL: the first */
     int choice;            /* work: the operation, an index into unit.choice */

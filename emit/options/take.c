@@ -176,6 +176,7 @@ bool take_operations(Reading *reading, const char *text, Problem *problem) {
 
 bool take_flags(Reading *reading, const char *text, Problem *problem) {
     bool *flags = reading->request->unit.flag;
+    reading->request->flags_given = true;
     reading->request->flags_all = strcmp(text, "all") == 0;
     for (int flag = 0; flag < FLAG_COUNT; flag++)
         flags[flag] = reading->request->flags_all;

@@ -72,6 +72,31 @@ static void test_memories_are_bounded(void **state) {
     assert_refuses(BENCH "v2 .array/real \"level\", 99999999999999999999 0;\n", "memories");
 }
 
+static void test_a_name_hides_no_memory(void **state) {
+    (void)state;
+    assert_refuses(BENCH "v2 .array \"m\",0,0,\", 0 4095, 4095 0;\n", "memories");
+    assert_refuses(BENCH "v2 .array \".array\"\", 0 4095, 4095 0;\n", "memories");
+    assert_passes(BENCH "v2 .array \"m\", 0 99999, 99999 0\", 0 4, 3 0;\n");
+}
+
+static void test_widths_are_those_of_the_instance(void **state) {
+    (void)state;
+    static const char text[] = "S_1 .scope module, \"other\" \"m\" 2 2;\n"
+                               "    .port_info 0 /INPUT 4 \"a\";\n"
+                               "S_2 .scope module, \"dut_1\" \"m\" 2 2, 2 1 0, S_1;\n"
+                               " .timescale 0 0;\n"
+                               "    .port_info 0 /INPUT 8 \"a\";\n"
+                               "    .port_info 1 /OUTPUT 9 \"a\"b\";\n"
+                               "v1 .net \"x\", 3 0, v2; 1 drivers\n"
+                               "S_3 .scope module, \"inner\" \"m\" 2 2;\n"
+                               "    .port_info 0 /INPUT 7 \"c\";\n";
+    assert_int_equal(inspect_port_bits(text, "dut_1", "a"), 8);
+    assert_int_equal(inspect_port_bits(text, "dut_1", "a\"b"), 9);
+    assert_int_equal(inspect_port_bits(text, "dut_1", "c"), 0);
+    assert_int_equal(inspect_port_bits(text, "dut_2", "a"), 0);
+    assert_int_equal(inspect_port_bits("", "dut_1", "a"), 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_what_prints_and_what_tells_the_time_passes),
@@ -80,6 +105,8 @@ int main(void) {
         cmocka_unit_test(test_a_call_in_a_string_counts_as_one),
         cmocka_unit_test(test_modules_that_are_not_the_simulators),
         cmocka_unit_test(test_memories_are_bounded),
+        cmocka_unit_test(test_a_name_hides_no_memory),
+        cmocka_unit_test(test_widths_are_those_of_the_instance),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -322,12 +322,13 @@ void describe_nearest(const Study *study, Diagnosis *diagnosis) {
     Theory theory;
     Alone alone;
     Nearest nearest = {NO_GAIN, NULL, NULL};
-    add_finding(diagnosis, MISTAKE_UNEXPLAINED)->share = 0;
+    diagnosis_add(diagnosis, MISTAKE_UNEXPLAINED, "");
     find_nearest(study, &nearest);
     if (nearest.gain <= NO_GAIN || !make_alone(study, &nearest, &theory, &alone))
         return;
     Finding *finding = add_finding(diagnosis, alone.mistake);
     Phrase detail = {finding->detail, 0};
+    finding->nearest = true;
     finding->share = share_of(study, &alone);
     if (nearest.move != NULL && nearest.move->detail[0] != '\0')
         say(&detail, "; ", "%s", nearest.move->detail);

@@ -34,6 +34,8 @@
     ROW(UNDRIVEN, "undriven", false, "an output is X or Z: nothing drives it, or several do")      \
     ROW(WIDTH_SHORT, "width-short", false, "only the lower bits are right")                        \
     ROW(LATE, "late", false, "it is right, but at another clock")                                  \
+    ROW(PIN_MISSING, "pin-missing", false, "a pin that was asked for is not there")                \
+    ROW(PIN_WIDTH, "pin-width", false, "a pin has another width than that of the unit")            \
     ROW(UNEXPLAINED, "unexplained", false, "no mistake that is known explains it")
 
 #define MISTAKE_ID(ID, ...) MISTAKE_##ID,

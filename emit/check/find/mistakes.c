@@ -81,7 +81,23 @@ static void explain_at_other_times(const Evidence *evidence, const Study *in_tim
 }
 
 static void add_unexplained(Diagnosis *diagnosis) {
-    diagnosis->finding[diagnosis->finding_count++] = (Finding){.mistake = MISTAKE_UNEXPLAINED};
+    diagnosis_add(diagnosis, MISTAKE_UNEXPLAINED, "");
+}
+
+void diagnosis_add(Diagnosis *diagnosis, Mistake mistake, const char *detail) {
+    int f = 0;
+    while (f < diagnosis->finding_count && diagnosis->finding[f].mistake != mistake)
+        f++;
+    if (f == FINDINGS_MAX)
+        return;
+    Finding *finding = &diagnosis->finding[f];
+    if (f == diagnosis->finding_count) {
+        *finding = (Finding){.mistake = mistake, .share = -1};
+        diagnosis->finding_count++;
+    }
+    size_t used = strlen(finding->detail);
+    snprintf(finding->detail + used, sizeof finding->detail - used, "%s%s", used > 0 ? ", " : "",
+             detail);
 }
 
 void mistakes_find(const Evidence *evidence, Diagnosis *diagnosis) {

@@ -12,12 +12,14 @@
 
 #include <stdio.h>
 
-enum { FINDING_DETAIL_BYTES = 512, FINDINGS_MAX = 6, GROUPS_MAX = OP_COUNT + 1 };
+enum { FINDING_DETAIL_BYTES = 512, FINDINGS_MAX = 8, GROUPS_MAX = OP_COUNT + 1 };
 
 typedef struct {
     Mistake mistake;
     char detail[FINDING_DETAIL_BYTES]; /* which bit, column, pin ...; "" where there is no such */
-    double share; /* of the mismatching cases, those that it explains alone; 0 ... 1 */
+    bool nearest;                      /* explains only some, after MISTAKE_UNEXPLAINED */
+    double
+        share; /* of the mismatching cases, those that it explains alone; 0 ... 1; -1: of no case */
 } Finding;
 
 typedef struct {
@@ -42,6 +44,9 @@ typedef struct {
     const Mapping *mapping;
     const Samples *samples;
 } Evidence;
+
+/* Adds a mistake that no case shows, once, with one detail more. */
+void diagnosis_add(Diagnosis *diagnosis, Mistake mistake, const char *detail);
 
 void mistakes_find(const Evidence *evidence, Diagnosis *diagnosis);
 

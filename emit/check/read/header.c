@@ -203,6 +203,31 @@ static void take_declaration(Reading *reading, Declaration *declaration) {
         advance(reading);
     if (at_sign(reading, '['))
         declaration->range = take_range(reading);
+    if (at_sign(reading, '[')) { /* of several dimensions the compiler knows the width */
+        free(declaration->range);
+        declaration->range = copy_text("", 0);
+    }
+}
+
+/* Of several names the last; those before it, with their ranges, are types, whose width the compiler
+ * knows. */
+static Token take_port_name(Reading *reading, Declaration *declaration) {
+    Token name = {.kind = TOKEN_END};
+    bool typed = false;
+    while ((reading->token.kind == TOKEN_NAME || at_sign(reading, '[')) && !at_end(reading)) {
+        if (at_sign(reading, '[')) {
+            free(take_range(reading));
+            continue;
+        }
+        typed = typed || name.kind == TOKEN_NAME;
+        name = reading->token;
+        advance(reading);
+    }
+    if (typed) {
+        free(declaration->range);
+        declaration->range = copy_text("", 0);
+    }
+    return name;
 }
 
 /* input [3:0] a, b, output c, ... up to ")". */
@@ -210,11 +235,7 @@ static void read_ansi_ports(Reading *reading) {
     Declaration declaration = {DIRECTION_UNKNOWN, NULL};
     while (!at_end(reading) && !at_sign(reading, ')')) {
         take_declaration(reading, &declaration);
-        Token name = {.kind = TOKEN_END};
-        while (reading->token.kind == TOKEN_NAME && !at_end(reading)) {
-            name = reading->token; /* of several names the last; those before it are types */
-            advance(reading);
-        }
+        Token name = take_port_name(reading, &declaration);
         if (name.kind == TOKEN_NAME)
             declare(add_port(reading->module, &name), &declaration);
         free(words_until(reading, ",)"));

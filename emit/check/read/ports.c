@@ -325,6 +325,9 @@ static bool settle_open_pins(Work *work, Problem *problem) {
         if (candidates(work, pin, is_unknown_output, &last) > 0)
             return refuse_ambiguous(work, pin, problem);
         work->mapping->lacks[flag] = true;
+        const HeaderPort *port = nearly(work, pin);
+        if (port != NULL && direction_fits(pin, port))
+            work->mapping->wide[flag] = port;
     }
     return true;
 }

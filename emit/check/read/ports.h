@@ -17,8 +17,9 @@ const HeaderModule *ports_module(const Headers *headers, const char *wanted, Pro
 
 typedef struct {
     const HeaderModule *module;
-    const HeaderPort *port[PIN_COUNT]; /* NULL: not a pin of the unit, or a flag that it lacks */
-    bool lacks[FLAG_COUNT];            /* flags of the unit without a port */
+    const HeaderPort *port[PIN_COUNT];  /* NULL: not a pin of the unit, or a flag that it lacks */
+    bool lacks[FLAG_COUNT];             /* flags of the unit without a port, */
+    const HeaderPort *wide[FLAG_COUNT]; /* or with this one, of another width */
     const char *parameter; /* set to the unit's width so that the operands fit, or NULL */
 } Mapping;
 

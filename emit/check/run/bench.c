@@ -3,10 +3,12 @@
 #include "check/run/bench.h"
 
 #include "base/memory.h"
+#include "base/text.h"
 #include "check/run/folder.h"
 #include "check/run/source.h"
 #include "write/template.h"
 
+#include <assert.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <stdio.h>
@@ -14,7 +16,7 @@
 #include <string.h>
 #include <unistd.h>
 
-enum { NAME_BYTES = 64, LINE_BYTES = 2 * (UNIT_WIDTH_MAX / 4) + 64, LIST_BYTES = 256 };
+enum { NAME_BYTES = 128, LINE_BYTES = 2 * (UNIT_WIDTH_MAX / 4) + 64 };
 
 /* ---- names --------------------------------------------------------------------------------- */
 
@@ -103,10 +105,50 @@ uint64_t bench_memory_bits(const Bench *bench) {
 
 /* ---- the bench ----------------------------------------------------------------------------- */
 
+static bool is_plain(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_';
+}
+
+/* Could the compiler take this for anything but a name, whatever it was told before? Its
+ * preprocessor knows no escaped names: it expands macros in them, and sees comments and strings. So
+ * each of the few marks allowed stands alone, before a plain character or the end. */
+static bool may_mislead(const char *name, bool escaped) {
+    const char *marks = escaped ? "$+-*/?!<>=.:&|^%~" : "$";
+    for (const char *c = name; *c != '\0'; c++)
+        if (!is_plain(*c) &&
+            (strchr(marks, *c) == NULL || (c[1] != '\0' && !is_plain(c[1]) && c[1] != '$')))
+            return true;
+    return name[0] == '\0' || (!escaped && (name[0] == '$' || (name[0] >= '0' && name[0] <= '9')));
+}
+
+/* Every name of the design that the bench repeats comes from here. */
+static void add_name(Facts *row, const char *key, const char *name, bool escaped) {
+    assert(!may_mislead(name, escaped));
+    facts_text(row, key, "%s%s%s", escaped ? "\\" : "", name, escaped ? " " : "");
+}
+
+static bool refuse_name(const char *what, const char *name, Problem *problem) {
+    return problem_set(problem, STATUS_UNTESTED,
+                       "the name of its %s %s could be read as something else; give it a plain "
+                       "name, of letters, digits and _",
+                       what, problem_quote(name).text);
+}
+
+static bool check_names(const Mapping *mapping, Problem *problem) {
+    if (may_mislead(mapping->module->name, mapping->module->escaped))
+        return refuse_name("module", mapping->module->name, problem);
+    for (int pin = 0; pin < PIN_COUNT; pin++) {
+        const HeaderPort *port = mapping->port[pin];
+        if (port != NULL && may_mislead(port->name, port->escaped))
+            return refuse_name("port", port->name, problem);
+    }
+    return mapping->parameter == NULL || !may_mislead(mapping->parameter, false) ||
+           refuse_name("parameter", mapping->parameter, problem);
+}
+
 static void add_connection(Facts *facts, const HeaderPort *port, const char *wire, bool last) {
     Facts *row = facts_row(facts, "connection");
-    facts_text(row, "port", "%s%s%s", port->escaped ? "\\" : "", port->name,
-               port->escaped ? " " : "");
+    add_name(row, "port", port->name, port->escaped);
     facts_text(row, "wire", "%s", wire);
     facts_text(row, "comma", last ? "" : ",");
 }
@@ -126,11 +168,11 @@ static void add_pins(const Bench *bench, Facts *facts) {
             continue;
         unsigned bits = unit_pin_bits(unit, (Pin)pin), low = place_of(unit, &places, (Pin)pin);
         if (pin_is_output((Pin)pin))
-            snprintf(wire, sizeof wire, "out_%s", unit_role(unit, (Pin)pin));
+            snprintf(wire, sizeof wire, "out_%s_%s", unit_role(unit, (Pin)pin), bench->tag);
         else if (pin == PIN_CLK)
-            snprintf(wire, sizeof wire, "clk");
+            snprintf(wire, sizeof wire, "clk_%s", bench->tag);
         else
-            snprintf(wire, sizeof wire, "word[%u:%u]", low + bits - 1, low);
+            snprintf(wire, sizeof wire, "word_%s[%u:%u]", bench->tag, low + bits - 1, low);
         add_connection(facts, port, wire, pin == last);
         if (!pin_is_output((Pin)pin))
             continue;
@@ -177,22 +219,23 @@ static void add_turns(const Bench *bench, Facts *facts) {
         unsigned low = place_of(unit, &places, pin), bits = unit_pin_bits(unit, pin);
         Facts *row = facts_row(facts, "turn");
         facts_text(row, "number", "%u", turn);
-        facts_text(row, "slice", "word[%u:%u]", low + bits - 1, low);
+        facts_text(row, "slice", "word_%s[%u:%u]", bench->tag, low + bits - 1, low);
     }
 }
 
 /* The flags of the packed word of cases.h, highest bit first. */
 static void add_flags(const Bench *bench, Facts *facts) {
-    char text[LIST_BYTES];
-    size_t used = 0;
+    TextBuffer text = {NULL, 0, 0};
     for (int flag = FLAG_COUNT - 1; flag >= 0; flag--) {
-        bool has = bench->mapping->port[PIN_FLAG + flag] != NULL;
         const char *role = unit_role(bench->cases->unit, (Pin)(PIN_FLAG + flag));
-        used += (size_t)snprintf(text + used, sizeof text - used, "%s%s%s",
-                                 flag == FLAG_COUNT - 1 ? "" : ", ", has ? "out_" : "",
-                                 has ? role : "1'b0");
+        text_add(&text, flag == FLAG_COUNT - 1 ? "" : ", ");
+        if (bench->mapping->port[PIN_FLAG + flag] != NULL)
+            text_printf(&text, "out_%s_%s", role, bench->tag);
+        else
+            text_add(&text, "1'b0");
     }
-    facts_text(facts, "flags", "%s", text);
+    facts_text(facts, "flags", "%s", text.text);
+    text_free(&text);
     facts_text(facts, "flags_high", "%u", FLAG_COUNT - 1);
 }
 
@@ -210,7 +253,7 @@ static void add_parameters(const Bench *bench, Facts *facts) {
     if (found == NULL)
         return;
     Facts *row = facts_row(facts, "parameter");
-    facts_text(row, "name", "%s", found);
+    add_name(row, "name", found, false);
     facts_text(row, "value", "%u", bench->cases->unit->width);
     facts_text(row, "comma", "%s", "");
 }
@@ -218,13 +261,15 @@ static void add_parameters(const Bench *bench, Facts *facts) {
 static bool write_module(const Bench *bench, FILE *out, Problem *problem) {
     const Unit *unit = bench->cases->unit;
     const HeaderModule *module = bench->mapping->module;
+    if (!check_names(bench->mapping, problem))
+        return false;
     Facts *facts = facts_new();
     facts_text(facts, "bench", "bench_%s", bench->tag);
     facts_text(facts, "given", "given_%s", bench->tag);
     facts_text(facts, "seen", "seen_%s", bench->tag);
     facts_text(facts, "instance", "dut_%s", bench->tag);
-    facts_text(facts, "module", "%s%s%s", module->escaped ? "\\" : "", module->name,
-               module->escaped ? " " : "");
+    add_name(facts, "module", module->name, module->escaped);
+    facts_text(facts, "tag", "%s", bench->tag);
     facts_text(facts, "high", "%u", word_bits(bench) - 1);
     facts_text(facts, "operands_high", "%u", places_of(unit).clocking - 1);
     facts_text(facts, "out_high", "%u", unit->width + FLAG_COUNT - 1);

@@ -81,6 +81,15 @@ static bool inspect_modules(const char *text, Problem *problem) {
     return true;
 }
 
+/* What stands behind the last quote of the line: the name before it may hold anything, quotes and
+ * numbers too, but no line end. */
+static const char *behind_name(const char *line) {
+    const char *end = line + strcspn(line, "\n"), *at = end;
+    while (at > line && at[-1] != '"')
+        at--;
+    return at == line ? end : at;
+}
+
 /* A pair "high low" as declarations have it; how many that are, at most 2^32. */
 static uint64_t pair(const char **text) {
     char *end = NULL;
@@ -92,11 +101,9 @@ static uint64_t pair(const char **text) {
 }
 
 static bool inspect_memory(const char *text, uint64_t bench_bits, Problem *problem) {
-    char name[NAME_BYTES];
     uint64_t bits = 0;
     for (const char *at = text; (at = strstr(at, ".array")) != NULL && bits < UINT64_MAX / 4;) {
-        at = quoted(at, name);
-        at += strcspn(at, ",\n");
+        at = behind_name(at);
         if (*at != ',')
             continue;
         at++;
@@ -113,6 +120,42 @@ static bool inspect_memory(const char *text, uint64_t bench_bits, Problem *probl
                            "it keeps memories of more than %d bits; a unit needs none",
                            INSPECT_MEMORY_BITS);
     return true;
+}
+
+static const char *next_line(const char *line) {
+    line += strcspn(line, "\n");
+    return *line == '\n' ? line + 1 : line;
+}
+
+/* The lines behind an instance's own, to the next scope, list its ports among others:
+ * `    .port_info 1 /OUTPUT 9 "sum";` */
+static unsigned port_bits(const char *line, const char *name) {
+    static const char mark[] = "    .port_info ";
+    size_t length = strlen(name);
+    for (line = next_line(line); *line != '\0' && strncmp(line, "S_", 2) != 0;
+         line = next_line(line)) {
+        char *end = NULL;
+        if (strncmp(line, mark, strlen(mark)) != 0)
+            continue;
+        const char *at = line + strcspn(line, "/\n");
+        at += strcspn(at, " \n");
+        unsigned long bits = strtoul(at, &end, 10);
+        if (strncmp(end, " \"", 2) == 0 && strncmp(end + 2, name, length) == 0 &&
+            strncmp(end + 2 + length, "\";", 2) == 0)
+            return bits < UINT32_MAX ? (unsigned)bits : UINT32_MAX;
+    }
+    return 0;
+}
+
+unsigned inspect_port_bits(const char *text, const char *instance, const char *name) {
+    static const char before[] = ".scope module, \"";
+    size_t length = strlen(instance);
+    for (const char *at = text; (at = strstr(at, before)) != NULL;) {
+        at += strlen(before);
+        if (strncmp(at, instance, length) == 0 && at[length] == '"')
+            return port_bits(at, name);
+    }
+    return 0;
 }
 
 bool inspect_compiled(const char *text, uint64_t bench_bits, Problem *problem) {

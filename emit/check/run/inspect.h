@@ -17,4 +17,8 @@ enum { INSPECT_MEMORY_BITS = 1 << 19 };
  * (STATUS_UNTESTED). */
 bool inspect_compiled(const char *text, uint64_t bench_bits, Problem *problem);
 
+/* The bits that a port has as elaborated, in the instance of this name, which no other has; 0: no
+ * such port. */
+unsigned inspect_port_bits(const char *text, const char *instance, const char *name);
+
 #endif

@@ -255,7 +255,6 @@ static bool compile(const Design *design, const Compilation *compilation, Proble
     Arguments arguments = arguments_new(2 * design->sources->count + 16);
     argument(&arguments, "", "iverilog");
     argument(&arguments, "", simulate_is_system_verilog(design) ? "-g2012" : "-g2005");
-    argument(&arguments, "", "-Wportbind");
     argument(&arguments, "-Mprefix=", "included");
     if (compilation->mode[0] != '\0')
         argument(&arguments, "", compilation->mode);
@@ -314,36 +313,35 @@ bool simulate_headers(const Design *design, Headers *headers, char **text, Probl
 
 /* ---- the run ------------------------------------------------------------------------------- */
 
-/* "Port 1 (a) of unit expects 4 bits, got 8.", of the bench's instance. */
-static bool check_widths(const Design *design, const Bench *bench, Problem *problem) {
-    char mark[ARGUMENT_BYTES], line[LINE_BYTES];
-    snprintf(mark, sizeof mark, "bench_%s.v:", bench->tag);
-    char *path = folder_path(design->folder, "compiled.log");
-    FILE *in = fopen(path, "r");
-    free(path);
-    bool good = true;
-    while (in != NULL && good && fgets(line, sizeof line, in) != NULL) {
-        char *name = strstr(line, "warning: Port "), *bits = strstr(line, " expects ");
-        char *end = strstr(line, ") of ");
-        name = name == NULL ? NULL : strchr(name, '(');
-        if (strncmp(line, mark, strlen(mark)) != 0 || name == NULL || bits == NULL || end == NULL)
+/* Pins of another width than the unit's. A flag's is the design's mistake; the other pins' may be the
+ * description's. */
+static bool check_widths(const Bench *bench, const char *text, Widths *widths, Problem *problem) {
+    const Unit *unit = bench->cases->unit;
+    char instance[ARGUMENT_BYTES];
+    snprintf(instance, sizeof instance, "dut_%s", bench->tag);
+    for (int pin = 0; pin < PIN_COUNT; pin++) {
+        const HeaderPort *port = bench->mapping->port[pin];
+        unsigned wanted = unit_pin_bits(unit, (Pin)pin);
+        if (port == NULL)
             continue;
-        *end = '\0';
-        char *got = NULL;
-        unsigned long expects = strtoul(bits + strlen(" expects "), &got, 10);
-        got = strstr(got, "got ");
-        unsigned long has = got == NULL ? 0 : strtoul(got + strlen("got "), NULL, 10);
-        good = problem_set(problem, STATUS_UNTESTED,
-                           "port %s has %lu bit%s, and its pin of the unit has %lu; change one of "
-                           "them, --width or --parameter",
-                           problem_quote(name + 1).text, expects, expects == 1 ? "" : "s", has);
+        unsigned bits = inspect_port_bits(text, instance, port->name);
+        if (bits == 0)
+            return problem_set(problem, STATUS_SURROUNDINGS,
+                               "the simulator does not tell how wide port %s is; Icarus Verilog 11 "
+                               "or later does",
+                               problem_quote(port->name).text);
+        widths->bits[pin] = bits;
+        if (bits != wanted && pin < PIN_FLAG)
+            return problem_set(problem, STATUS_UNTESTED,
+                               "port %s has %u bit%s, and %s of the unit has %u; change one of "
+                               "them, --width or --parameter",
+                               problem_quote(port->name).text, bits, bits == 1 ? "" : "s",
+                               unit_role(unit, (Pin)pin), wanted);
     }
-    if (in != NULL)
-        fclose(in);
-    return good;
+    return true;
 }
 
-static bool inspect(const Design *design, const Bench *bench, Problem *problem) {
+static bool inspect(const Design *design, const Bench *bench, Widths *widths, Problem *problem) {
     char *path = folder_path(design->folder, "compiled.vvp");
     size_t bytes = 0;
     char *text = source_load(path, TEXT_BYTES, &bytes);
@@ -351,7 +349,8 @@ static bool inspect(const Design *design, const Bench *bench, Problem *problem) 
     bool good = text != NULL && strlen(text) == bytes;
     if (!good)
         problem_set(problem, STATUS_UNTESTED, "what the compiler makes of it cannot be read");
-    good = good && inspect_compiled(text, bench_memory_bits(bench), problem);
+    good = good && check_widths(bench, text, widths, problem) &&
+           inspect_compiled(text, bench_memory_bits(bench), problem);
     free(text);
     return good;
 }
@@ -388,13 +387,15 @@ static bool run(const Design *design, const Bench *bench, Problem *problem) {
     }
 }
 
-bool simulate_run(const Design *design, const Bench *bench, Samples *samples, Problem *problem) {
+bool simulate_run(const Design *design, const Bench *bench, Widths *widths, Samples *samples,
+                  Problem *problem) {
+    *widths = (Widths){{0}};
     char top[ARGUMENT_BYTES], file[ARGUMENT_BYTES];
     snprintf(top, sizeof top, "bench_%s", bench->tag);
     snprintf(file, sizeof file, "bench_%s.v", bench->tag);
     Compilation compilation = {"", top, file, "compiled.vvp",
                                COMPILE_SECONDS + bench->cases->unit->width / 100};
     return bench_write(bench, design->folder, problem) && compile(design, &compilation, problem) &&
-           check_widths(design, bench, problem) && inspect(design, bench, problem) &&
-           run(design, bench, problem) && bench_read(bench, design->folder, samples, problem);
+           inspect(design, bench, widths, problem) && run(design, bench, problem) &&
+           bench_read(bench, design->folder, samples, problem);
 }

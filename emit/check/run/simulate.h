@@ -41,8 +41,14 @@ bool simulate_preprocess(const Design *design, Problem *problem);
  * against the text. */
 bool simulate_try(const Design *design, Problem *problem);
 
+/* Bits of the ports that are pins, as elaborated; 0 for other pins. */
+typedef struct {
+    unsigned bits[PIN_COUNT];
+} Widths;
+
 /* Compiles the design with the bench, looks through it, runs it, and reads what was seen. Free
  * samples with samples_free after success. */
-bool simulate_run(const Design *design, const Bench *bench, Samples *samples, Problem *problem);
+bool simulate_run(const Design *design, const Bench *bench, Widths *widths, Samples *samples,
+                  Problem *problem);
 
 #endif
