@@ -8,6 +8,7 @@
 #include "write/files.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -66,7 +67,16 @@ static void no_memory(void *context) {
     exit(STATUS_SURROUNDINGS);
 }
 
+/* A standard stream that is closed stays so in effect: no file that is opened takes its place, and
+ * what is written there fails and is told. */
+static void hold_standard_streams(void) {
+    for (int stream = 0; stream <= 2; stream++)
+        if (fcntl(stream, F_GETFD) == -1)
+            open("/dev/null", stream == 0 ? O_WRONLY : O_RDONLY);
+}
+
 int main(int argc, char **argv) {
+    hold_standard_streams();
     memory_on_lack(no_memory, NULL);
     Problem problem = {STATUS_DONE, ""};
     bool good = run(argc, argv, &problem);

@@ -53,6 +53,7 @@ static void end_silently(void *context) {
 static void work_and_end(const Jobs *jobs, const Job *job) {
     signals_give_back(&jobs->before);
     memory_on_lack(end_silently, NULL);
+    fence_limit_self(&jobs->work->limits);
     jobs->work->run(jobs->work->context, job->piece, job->folder, job->reply);
     exit(fflush(job->reply) == 0 ? 0 : CANNOT_WRITE);
 }
@@ -68,6 +69,8 @@ static Answer read_reply(FILE *reply) {
 
 /* status: as waitpid gives it. */
 static Answer answer_of(FILE *reply, int status) {
+    if (WIFSIGNALED(status) && WTERMSIG(status) == SIGXCPU)
+        return (Answer){.end = JOB_TIME};
     if (!WIFEXITED(status))
         return (Answer){.end = JOB_KILLED, .number = WTERMSIG(status)};
     switch (WEXITSTATUS(status)) {

@@ -4,6 +4,7 @@
 #define SUMWRIGHT_CHECK_JOBS_H
 
 #include "base/problem.h"
+#include "check/run/fence.h"
 
 #include <stddef.h>
 #include <stdio.h>
@@ -14,12 +15,14 @@ typedef struct {
     /* One more is done, in this process; NULL: not asked for. */
     void (*progress)(void *context, size_t done, size_t count);
     void *context;
+    FenceLimits limits; /* of the process of a piece itself */
 } Work;
 
 /* How the process of a piece ended. */
 typedef enum {
     JOB_DONE,
     JOB_OUT_OF_MEMORY,
+    JOB_TIME,         /* it took all the processor time that it may */
     JOB_CANNOT_WRITE, /* its answer */
     JOB_KILLED,       /* by a signal */
     JOB_BROKE,        /* with a status that it does not give */

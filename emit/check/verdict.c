@@ -238,7 +238,8 @@ static bool map(Check *check, Problem *problem) {
 
 static bool find_out(Check *check, const char *folder, Problem *problem) {
     const Question *question = check->question;
-    check->design = (Design){question->simulator, &check->sources, folder};
+    check->design = (Design){question->simulator, &check->sources, folder, question->others,
+                             question->other_count};
     if (!sources_read(&check->sources, question->paths, question->path_count, problem) ||
         !sources_place(&check->sources, folder, problem) ||
         !simulate_headers(&check->design, &check->headers, &check->text, problem) ||

@@ -24,6 +24,8 @@ typedef struct {
     const char *module; /* or NULL: to be found */
     ParameterSettings settings;
     unsigned latency;
+    char *const *others; /* the files of all designs of the run */
+    size_t other_count;
     char *const *paths; /* the design's files */
     size_t path_count;
 } Question;

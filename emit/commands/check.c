@@ -16,6 +16,12 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+/* What the process of a check may take itself, for reading a design and finding its mistake, or
+ * comparing it for all inputs; the
+ * programs that it runs have limits of their own (check/run/simulate.c). */
+enum { JOB_SECONDS = 12, PROOF_SECONDS = 120 };
+#define JOB_MEMORY (UINT64_C(3) << 30)
+
 /* Everything about one run. */
 typedef struct {
     const Request *request;
@@ -107,6 +113,8 @@ static void ask(void *context, size_t k, const char *folder, FILE *reply) {
         .module = request->module,
         .settings = {check->setting, (size_t)request->parameter_count},
         .latency = request->latency,
+        .others = check->design,
+        .other_count = each ? check->design_count : 0,
         .paths = each ? check->design + k : check->design,
         .path_count = each ? 1 : check->design_count,
     };
@@ -135,6 +143,11 @@ static void explain_end(const Answer *answer, Verdict *verdict) {
     case JOB_OUT_OF_MEMORY:
         verdict_without(verdict, VERDICT_FAILED, STATUS_SURROUNDINGS,
                         "out of memory; a narrower unit or fewer vectors need less");
+        return;
+    case JOB_TIME:
+        verdict_without(verdict, VERDICT_UNTESTED, STATUS_UNTESTED,
+                        "reading it, or looking for its mistake, takes more processor time than a "
+                        "check has; a unit is shorter");
         return;
     case JOB_KILLED:
         snprintf(reason, sizeof reason,
@@ -181,7 +194,11 @@ static bool settle_failures(Verdict *verdicts, size_t count, Problem *problem) {
 static bool find_verdicts(Check *check, Verdict *verdicts, size_t count, Problem *problem) {
     Answer *answers = memory_zeroed(count, sizeof *answers);
     bool shown = check->request->each && count > 1 && isatty(STDERR_FILENO) == 1;
-    Work work = {ask, shown ? show_progress : NULL, check};
+    Work work = {
+        ask,
+        shown ? show_progress : NULL,
+        check,
+        {check->request->prove ? PROOF_SECONDS : JOB_SECONDS, JOB_MEMORY, UINT64_MAX, false}};
     bool good = jobs_run(&work, count, jobs_wanted(check->request), answers, problem);
     for (size_t k = 0; k < count && good; k++)
         settle(&answers[k], &verdicts[k]);
@@ -231,6 +248,10 @@ bool command_check(const Request *request, Problem *problem) {
         good = check.yosys != NULL;
     }
     good = good && check_designs(&check, problem);
+    /* The one place that sees to it: a verdict, or an error and its status. */
+    if (!good && problem->status == STATUS_DONE)
+        problem_set(problem, STATUS_SURROUNDINGS,
+                    "the check ended without a verdict; look at the temporary folder, set TMPDIR");
     simulator_free(&check.simulator);
     free(check.yosys);
     for (size_t k = 0; k < check.design_count; k++)

@@ -99,7 +99,7 @@ expects 3 "port 's' has 5 bits, and result of the unit has 4" wide.v
 sed 's/input \[3:0\] a/`define W 3\ninput [`W-1:0] a/' right.v >macro.v
 expects 3 "port 'a' has 3 bits" macro.v
 sed 's/output \[3:0\] s/output [$clog2(64):0] s/' right.v >function.v
-expects 3 "port 's' has 7 bits, and its pin of the unit has 4" function.v
+expects 3 "port 's' has 7 bits, and result of the unit has 4" function.v
 sed 's/input m/input m, go/' right.v >spare.v
 expects 3 "port 'go', an input, is no pin of this unit" spare.v
 expects 3 "no port 'level'" --port a=level right.v

@@ -113,6 +113,45 @@ for name in names/müller.v "'names/two words.v'" "names/$long.v" "'names/red?\[
   grep -q "^$name  *PASS" one || wrong "no row for $name: $(cat one)"
 done
 
+# Under --each no design has its neighbour's text, by whatever link; what is beside them both is shared.
+mkdir copied
+cp class/right1.v copied/right.v
+ln copied/right.v copied/linked
+ln -s right.v copied/pointed.vh
+for name in right.v linked pointed.vh; do echo "\`include \"$name\"" >"copied/copies_${name%.*}.v"; done
+printf 'wire [3:0] nothing;\n' >copied/shared.vh
+sed 's/^endmodule/`include "shared.vh"\nendmodule/' class/right1.v >copied/shares.v
+check copied >one
+[ "$(grep -c 'UNTESTED copied/copies.*is another design' one)" -eq 3 ] && grep -q '^copied/shares.v  *PASS' one ||
+  wrong "a design may include its neighbour: $(cat one)"
+
+# A flag that is left out stands in the table and in JSON, where it was not asked for.
+"$SUMWRIGHT" check --width 4 --each class/right1.v >one
+grep -q 'left out of the test' one && grep -q 'PASS .* carry overflow zero negative' one || wrong "left out in silence: $(cat one)"
+"$SUMWRIGHT" check --width 4 --format json class/right1.v | grep -q '"left_out": "carry overflow zero negative"' ||
+  wrong "left out in silence in JSON"
+
+# Every run ends with a verdict, or an error and its status.
+status=0
+"$SUMWRIGHT" check --width 4 --flags none class/right1.v >&- 2>stderr || status=$?
+[ $status -eq 4 ] && grep -q 'cannot write to standard output' stderr || wrong "status $status with standard output closed"
+for nowhere in /dev/null/x "$(awk 'BEGIN { while (k++ < 5000) printf "d" }')"; do
+  status=0
+  TMPDIR=$nowhere "$SUMWRIGHT" check --width 4 --flags none class/right1.v >one 2>stderr || status=$?
+  [ $status -eq 4 ] && [ "$(wc -l <stderr)" -eq 1 ] || wrong "status $status without a temporary folder"
+done
+
+# This program's own reading has limits: a parameter for each of a thousand readings of a long range.
+awk 'BEGIN {
+  printf "module unit #(parameter P0 = 0"
+  for (k = 1; k < 30000; k++) printf ", P%d = 0", k
+  for (zeros = "0"; length(zeros) < 4000000; zeros = zeros zeros) {}
+  print ") (input [" zeros "3:0] a, b, input m, output [3:0] s); assign s = a + b; endmodule"
+}' >large.v
+status=0
+"$SUMWRIGHT" check --width 8 --flags none large.v >one 2>&1 || status=$?
+[ $status -eq 3 ] && grep -q 'more processor time than a check has' one || wrong "reading has no limit: $(cut -c 1-300 one)"
+
 # One design whose file has two modules of a name in another file is still two designs with --each.
 status=0
 "$SUMWRIGHT" check --width 4 --flags none class/right1.v class/right2.v >one || status=$?

@@ -1,6 +1,7 @@
 /* See fence.h. */
 #include "check/run/fence.h"
 
+#include "base/memory.h"
 #include "base/signals.h"
 
 #include <errno.h>
@@ -13,8 +14,12 @@
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
+#ifdef __linux__
+#include <sys/prctl.h>
+#endif
 
-enum { CLOCK_FACTOR = 4, PATH_BYTES = 8192 };
+/* Processor time decides; the clock ends only what waits, on a machine however busy. */
+enum { CLOCK_FACTOR = 6, CLOCK_SECONDS = 10 };
 
 /* ---- finding it ---------------------------------------------------------------------------- */
 
@@ -39,27 +44,54 @@ char *fence_find(const char *program) {
 
 /* ---- the child ----------------------------------------------------------------------------- */
 
-static void limit(int resource, uint64_t most) {
+/* The least of two limits of the system's. */
+static rlim_t least(uint64_t wanted, rlim_t most) {
+    return most != RLIM_INFINITY && (rlim_t)wanted > most ? most : (rlim_t)wanted;
+}
+
+/* Where the second limit is above the first, the reason for an end is still told by the first. */
+static void limit(int resource, uint64_t soft, uint64_t hard) {
     struct rlimit now;
     if (getrlimit(resource, &now) != 0)
         return;
-    rlim_t value = (rlim_t)most;
-    if (now.rlim_max != RLIM_INFINITY && value > now.rlim_max)
-        value = now.rlim_max;
-    struct rlimit wanted = {value, value};
+    struct rlimit wanted = {least(soft, now.rlim_max), least(hard, now.rlim_max)};
     setrlimit(resource, &wanted);
 }
 
-static void set_limits(const FenceLimits *limits) {
-    limit(RLIMIT_CPU, limits->seconds);
-#ifdef RLIMIT_AS
-    limit(RLIMIT_AS, limits->memory_bytes);
+/* A sanitizer maps more addresses than any limit. */
+#if defined(__SANITIZE_ADDRESS__)
+#define FENCE_SANITIZED
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer)
+#define FENCE_SANITIZED
 #endif
-    limit(RLIMIT_FSIZE, limits->file_bytes);
-    limit(RLIMIT_CORE, 0);
+#endif
+
+/* Nothing outlives the process that started it, however that ends. */
+static void end_with_parent(void) {
+#ifdef __linux__
+    prctl(PR_SET_PDEATHSIG, SIGKILL);
+#endif
+}
+
+void fence_limit_self(const FenceLimits *limits) {
+    end_with_parent();
+    limit(RLIMIT_CPU, limits->seconds, UINT32_MAX);
+#if defined(RLIMIT_AS) && !defined(FENCE_SANITIZED)
+    limit(RLIMIT_AS, limits->memory_bytes, limits->memory_bytes);
+#endif
+}
+
+static void set_limits(const FenceLimits *limits) {
+    limit(RLIMIT_CPU, limits->seconds, limits->seconds + 2);
+#ifdef RLIMIT_AS
+    limit(RLIMIT_AS, limits->memory_bytes, limits->memory_bytes);
+#endif
+    limit(RLIMIT_FSIZE, limits->file_bytes, limits->file_bytes);
+    limit(RLIMIT_CORE, 0, 0);
 #ifdef RLIMIT_NPROC
     if (limits->alone)
-        limit(RLIMIT_NPROC, 1);
+        limit(RLIMIT_NPROC, 1, 1);
 #endif
 }
 
@@ -73,6 +105,7 @@ typedef struct {
 
 /* In the child: only system calls, and the program in place of this one, or status 127. */
 static void become(const Start *start) {
+    end_with_parent();
     setpgid(0, 0);
     signals_default(start->before);
     int nothing = open("/dev/null", O_RDONLY);
@@ -126,7 +159,7 @@ static FenceEnd meaning(int status, bool long_run) {
 
 static FenceEnd watch(pid_t child, const FenceLimits *limits, const Signals *before, int *status) {
     double before_it = processor_seconds();
-    alarm(limits->seconds * CLOCK_FACTOR + 1);
+    alarm(limits->seconds * CLOCK_FACTOR + CLOCK_SECONDS);
     bool ended = wait_for(child, before, status);
     alarm(0);
     kill(-child, SIGKILL); /* whatever it started, and itself */
@@ -139,10 +172,9 @@ static FenceEnd watch(pid_t child, const FenceLimits *limits, const Signals *bef
 
 bool fence_run(const char *folder, const char *program, char *const *arguments, const char *log,
                const FenceLimits *limits, FenceEnd *end, Problem *problem) {
-    static char path[PATH_BYTES];
     const char *inherited = getenv("PATH");
-    snprintf(path, sizeof path, "PATH=%s", inherited != NULL ? inherited : "/usr/bin:/bin");
-    static char locale[] = "LC_ALL=C", temporary[] = "TMPDIR=.";
+    char *path = memory_text("PATH=%s", inherited != NULL ? inherited : "/usr/bin:/bin");
+    char locale[] = "LC_ALL=C", temporary[] = "TMPDIR=.";
     char *const environment[] = {path, locale, temporary, NULL};
     Signals before;
     signals_take(&before);
@@ -150,6 +182,7 @@ bool fence_run(const char *folder, const char *program, char *const *arguments, 
     pid_t child = fork();
     if (child == 0)
         become(&start);
+    memory_free(path);
     if (child == -1) {
         problem_set(problem, STATUS_SURROUNDINGS, "cannot start a process (%s); end some others",
                     strerror(errno));
@@ -161,8 +194,7 @@ bool fence_run(const char *folder, const char *program, char *const *arguments, 
     *end = watch(child, limits, &before, &status);
     signals_give_back(&before);
     if (WIFEXITED(status) && WEXITSTATUS(status) == 127)
-        return problem_set(problem, STATUS_SURROUNDINGS,
-                           "cannot start %s; install Icarus Verilog anew",
+        return problem_set(problem, STATUS_SURROUNDINGS, "cannot start %s; install it anew",
                            problem_quote(program).text);
     return true;
 }

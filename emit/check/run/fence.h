@@ -35,6 +35,10 @@ typedef enum {
 /* Where a program is on the PATH, an absolute path that the caller frees; NULL when it is not. */
 char *fence_find(const char *program);
 
+/* The same limits for this process and what it starts, as far as they have none of their own; it ends
+ * with the process that started it, where the system can see to that. */
+void fence_limit_self(const FenceLimits *limits);
+
 /* Runs the program (an absolute path) in the folder, standard output and error to the file `log`
  * there, and waits. SIGINT, SIGTERM, SIGHUP and SIGQUIT meanwhile end the program first and then
  * this process. False after a problem of the surroundings. */

@@ -21,21 +21,30 @@ char *folder_path(const char *folder, const char *name) {
     return path;
 }
 
+static void refuse(const char *where, Problem *problem) {
+    problem_set(
+        problem, STATUS_SURROUNDINGS,
+        "cannot make a temporary folder in %s (%s); set TMPDIR to the whole path of a folder "
+        "that can be written",
+        problem_quote(where).text, strerror(errno));
+}
+
 char *folder_make(Problem *problem) {
     const char *where = getenv("TMPDIR");
     if (where == NULL || where[0] == '\0')
         where = "/tmp";
     char *path = folder_path(where, "sumwright-XXXXXX");
     if (mkdtemp(path) != NULL) {
-        char *absolute = realpath(path, NULL);
-        free(path);
+        char *absolute = realpath(path, NULL); /* fails below a folder that cannot be read */
+        if (absolute == NULL)
+            refuse(where, problem);
+        if (absolute == NULL)
+            rmdir(path);
+        memory_free(path);
         return absolute;
     }
-    problem_set(problem, STATUS_SURROUNDINGS,
-                "cannot make a temporary folder in %s (%s); set TMPDIR to a folder that can be "
-                "written",
-                problem_quote(where).text, strerror(errno));
-    free(path);
+    refuse(where, problem);
+    memory_free(path);
     return NULL;
 }
 

@@ -10,10 +10,11 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 
 enum {
-    COMPILE_SECONDS = 3,
-    RUN_SECONDS = 2,
+    COMPILE_SECONDS = 4,
+    RUN_SECONDS = 4,
     COLUMNS_A_SECOND = 100000, /* cases times width; what takes longer is no unit */
     ARGUMENT_BYTES = 64,
     LINE_BYTES = 512,
@@ -174,6 +175,24 @@ static bool is_own(const Design *design, const char *path) {
     return own;
 }
 
+static bool is_same_file(const struct stat *one, const char *path) {
+    struct stat other;
+    return stat(path, &other) == 0 && one->st_dev == other.st_dev && one->st_ino == other.st_ino;
+}
+
+/* Is it another design of the run, whatever links lead to it? */
+static bool is_neighbour(const Design *design, const char *path) {
+    char *asked = path[0] == '/' ? folder_path("", path + 1) : folder_path(design->folder, path);
+    struct stat status;
+    bool known = stat(asked, &status) == 0, neighbour = false;
+    memory_free(asked);
+    for (size_t k = 0; known && k < design->sources->count; k++)
+        known = !is_same_file(&status, design->sources->source[k].path);
+    for (size_t k = 0; known && k < design->other_count; k++)
+        neighbour = neighbour || is_same_file(&status, design->others[k]);
+    return neighbour;
+}
+
 /* The path that the design named: without the link that it was looked up through. */
 static const char *as_written(const char *path) {
     size_t length = strlen("include");
@@ -199,6 +218,11 @@ static bool check_included(const Design *design, const char *list, Problem *prob
                                "it includes %s, which is not in its own folder; put what it needs "
                                "beside it",
                                problem_quote(as_written(line + 2)).text);
+        else if (line[0] == 'I' && is_neighbour(design, line + 2))
+            good =
+                problem_set(problem, STATUS_UNTESTED,
+                            "it includes %s, which is another design; a design stands on its own",
+                            problem_quote(as_written(line + 2)).text);
         line = next;
     }
     free(text);

@@ -23,6 +23,8 @@ typedef struct {
     const Simulator *simulator;
     const Sources *sources;
     const char *folder;
+    char *const *others; /* of the run, this one among them: not to be included */
+    size_t other_count;
 } Design;
 
 /* The design's headers: from its text or, where macros, conditions or included files could change
