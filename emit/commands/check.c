@@ -16,9 +16,9 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-/* What the process of a check may take itself, for reading a design and finding its mistake, or
- * comparing it for all inputs; the
- * programs that it runs have limits of their own (check/run/simulate.c). */
+/* What the process of a check may take itself, for reading a design and finding its mistake, or for
+ * comparing it for all inputs; the programs that it runs have limits of their own
+ * (check/run/simulate.c). */
 enum { JOB_SECONDS = 12, PROOF_SECONDS = 120 };
 #define JOB_MEMORY (UINT64_C(3) << 30)
 
