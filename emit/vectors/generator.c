@@ -12,14 +12,17 @@ static unsigned input_bits(const Generator *generator) {
            operands * generator->unit->width;
 }
 
-void generator_init(Generator *generator, const Unit *unit, VectorSink *sink, void *context) {
+void generator_init(Generator *generator, const Unit *unit, const VectorPlan *plan,
+                    VectorSink *sink, void *context) {
     generator->unit = unit;
     generator->has_b = unit_has(unit, PIN_B);
     generator->has_cin = unit_has(unit, PIN_CIN);
     generator->sink = sink;
     generator->context = context;
     generator->stopped = false;
-    generator->exhaustive = input_bits(generator) <= VECTORS_EXHAUSTIVE_BITS;
+    unsigned most = plan->exhaustive_bits > 0 ? plan->exhaustive_bits : VECTORS_EXHAUSTIVE_BITS;
+    assert(most <= VECTORS_EXHAUSTIVE_BITS_MAX);
+    generator->exhaustive = input_bits(generator) <= most;
     if (generator->exhaustive)
         memset(generator->sent, 0, sizeof generator->sent);
     generator->idle_cin = false;
@@ -37,7 +40,7 @@ static bool is_sent(Generator *generator) {
     input = input << width | vector->a.limb[0];
     if (generator->has_b)
         input = input << width | vector->b.limb[0];
-    assert(input >> VECTORS_EXHAUSTIVE_BITS == 0);
+    assert(input >> VECTORS_EXHAUSTIVE_BITS_MAX == 0);
     uint64_t *word = &generator->sent[input / 64], bit = UINT64_C(1) << input % 64;
     bool sent = (*word & bit) != 0;
     *word |= bit;

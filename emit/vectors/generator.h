@@ -15,11 +15,12 @@ typedef struct {
     bool exhaustive; /* every input is sent, none twice */
     bool idle_cin;   /* the level of the cin pin for the next operation that does not read it */
     Vector vector;
-    uint64_t sent[1 << (VECTORS_EXHAUSTIVE_BITS - 6)]; /* where exhaustive: a bit an input */
+    uint64_t sent[1 << (VECTORS_EXHAUSTIVE_BITS_MAX - 6)]; /* where exhaustive: a bit an input */
 } Generator;
 
 /* The sink is called with the context. */
-void generator_init(Generator *generator, const Unit *unit, VectorSink *sink, void *context);
+void generator_init(Generator *generator, const Unit *unit, const VectorPlan *plan,
+                    VectorSink *sink, void *context);
 
 /* Sends the vector with the operands that it holds; b goes out as 0 where the unit has none. Where
  * every input is tried, one that has been sent is left out. */

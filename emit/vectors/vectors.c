@@ -42,7 +42,7 @@ static void fixed_parts(Generator *generator) {
 
 bool vectors_each(const Unit *unit, const VectorPlan *plan, VectorSink *sink, void *context) {
     Generator generator;
-    generator_init(&generator, unit, sink, context);
+    generator_init(&generator, unit, plan, sink, context);
     fixed_parts(&generator);
     if (!generator.exhaustive)
         part_random(&generator, plan);
@@ -59,7 +59,7 @@ static bool count_one(void *context, const Vector *vector) {
 void vectors_count(const Unit *unit, const VectorPlan *plan, VectorCount *count) {
     Generator generator;
     *count = (VectorCount){0};
-    generator_init(&generator, unit, count_one, count);
+    generator_init(&generator, unit, plan, count_one, count);
     fixed_parts(&generator);
     count->exhaustive = generator.exhaustive;
     if (!count->exhaustive) {

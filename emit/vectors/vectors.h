@@ -1,7 +1,7 @@
 /* Which operands to try, and why each is there.
  *
  * First a compact set that catches most of what can go wrong in one place. Then, when all input
- * bits together are at most VECTORS_EXHAUSTIVE_BITS, every other input. Otherwise: corner values of
+ * bits together are at most VECTORS_EXHAUSTIVE_BITS, or what the plan says, every other input. Otherwise: corner values of
  * both operands crossed with every operation and carry-in, walking ones and zeros, carry chains,
  * then random words biased to long carries (docs/vectors.md). */
 #ifndef SUMWRIGHT_VECTORS_VECTORS_H
@@ -10,7 +10,7 @@
 #include "model/word.h"
 #include "unit/unit.h"
 
-enum { VECTORS_EXHAUSTIVE_BITS = 17 };
+enum { VECTORS_EXHAUSTIVE_BITS = 17, VECTORS_EXHAUSTIVE_BITS_MAX = 20 };
 
 /* Why a vector is there: ROW(ID, a few words for tables and file headers), in the order of the
  * file. */
@@ -38,6 +38,8 @@ typedef struct {
 typedef struct {
     uint64_t random; /* random vectors, where not every input is tried */
     uint64_t seed;
+    unsigned
+        exhaustive_bits; /* every input is tried up to so many, at most ..._MAX; 0: the usual */
 } VectorPlan;
 
 /* One call a vector, in an order that depends on the unit and the plan alone. After one that

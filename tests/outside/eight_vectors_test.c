@@ -36,7 +36,7 @@ static bool keep(void *context, const Vector *vector) {
 static void tests_of(Tests *tests, Operation operation, unsigned width) {
     static Unit unit;
     Problem problem = {STATUS_DONE, ""};
-    VectorPlan plan = {0, 1};
+    VectorPlan plan = {.random = 0, .seed = 1};
     unit_init(&unit);
     unit.width = width;
     unit.choice_count = 1;

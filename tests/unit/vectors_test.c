@@ -66,7 +66,7 @@ static bool keep(void *context, const Vector *vector) {
 
 static List list_of(const Unit *unit, uint64_t random, uint64_t seed) {
     List list = {0};
-    VectorPlan plan = {random, seed};
+    VectorPlan plan = {.random = random, .seed = seed};
     assert_true(unit->width <= 64);
     assert_true(vectors_each(unit, &plan, keep, &list));
     return list;
@@ -119,7 +119,7 @@ static void check_count(unsigned width, Control control, const Operation *operat
                         bool exhaustive, uint64_t every, uint64_t idle) {
     Unit unit;
     VectorCount count;
-    VectorPlan plan = {100, 1};
+    VectorPlan plan = {.random = 100, .seed = 1};
     make_unit(&unit, width, control, operations);
     vectors_count(&unit, &plan, &count);
     assert_int_equal(count.exhaustive, exhaustive);
@@ -146,6 +146,21 @@ static void test_when_every_input_is_tried(void **state) {
     check_count(7, CONTROL_CODE, add_sub_inc, true, 3 << 14, 1 << 14);
     /* All nine: 4 bits of code, cin, and 7 unused codes. */
     check_count(6, CONTROL_CODE, all_nine, true, 9 << 13, 7 << 13);
+}
+
+/* A plan may ask for every input of up to 20 bits. */
+static void test_a_plan_says_up_to_where(void **state) {
+    (void)state;
+    VectorPlan plan = {.random = 5, .seed = 1, .exhaustive_bits = VECTORS_EXHAUSTIVE_BITS_MAX};
+    Unit unit;
+    VectorCount count;
+    make_unit(&unit, 9, CONTROL_HIGH, adc_sbc);
+    vectors_count(&unit, &plan, &count);
+    assert_true(count.exhaustive);
+    assert_int_equal(count.total, UINT64_C(1) << 20);
+    make_unit(&unit, 10, CONTROL_HIGH, add_sub);
+    vectors_count(&unit, &plan, &count);
+    assert_false(count.exhaustive);
 }
 
 /* ---- the same for every unit --------------------------------------------------------------- */
@@ -185,7 +200,7 @@ static bool audit(void *context, const Vector *vector) {
 }
 
 static void audit_unit(const Unit *unit) {
-    VectorPlan plan = {50, 3};
+    VectorPlan plan = {.random = 50, .seed = 3};
     VectorCount promised;
     Audit seen = {.unit = unit};
     vectors_count(unit, &plan, &promised);
@@ -217,7 +232,7 @@ static void test_counts_and_contract_at_many_widths(void **state) {
 static void test_false_stops_at_once(void **state) {
     (void)state;
     Unit unit;
-    VectorPlan plan = {50, 3};
+    VectorPlan plan = {.random = 50, .seed = 3};
     VectorCount all;
     make_unit(&unit, 70, CONTROL_ONE_HOT, add_sub_inc);
     vectors_count(&unit, &plan, &all);
@@ -268,7 +283,7 @@ static void test_counts_of_the_documented_table(void **state) {
     for (size_t r = 0; r < sizeof rows / sizeof *rows; r++) {
         Unit unit;
         VectorCount count;
-        VectorPlan plan = {0, 1};
+        VectorPlan plan = {.random = 0, .seed = 1};
         make_unit(&unit, rows[r].width, rows[r].control, rows[r].operations);
         vectors_count(&unit, &plan, &count);
         assert_int_equal(count.by_reason[VECTOR_COMPACT], rows[r].compact);
@@ -458,7 +473,7 @@ static void test_walks_tell_every_two_bits_apart(void **state) {
         for (uint32_t control = 0; control < 2; control++)
             for (int in_b = 0; in_b <= 1; in_b++) {
                 Unit unit;
-                VectorPlan plan = {0, 1};
+                VectorPlan plan = {.random = 0, .seed = 1};
                 Classes split = {.control = control, .in_b = in_b == 1, .classes = 1};
                 make_unit(&unit, widths[w], CONTROL_HIGH, add_sub);
                 assert_true(vectors_each(&unit, &plan, split_classes, &split));
@@ -509,7 +524,7 @@ static void test_wide_words_are_walked_at_both_sides_of_powers_of_two(void **sta
     static const unsigned widths[] = {65, 66, 67, 68, 100, 128, 129, 4096};
     for (size_t w = 0; w < sizeof widths / sizeof *widths; w++) {
         Unit unit;
-        VectorPlan plan = {0, 1};
+        VectorPlan plan = {.random = 0, .seed = 1};
         Walked walked = {{false}};
         unsigned n = widths[w];
         make_unit(&unit, n, CONTROL_HIGH, add_sub);
@@ -552,7 +567,7 @@ static bool note_results(void *context, const Vector *vector) {
 }
 
 static void results_of(Results *results, const Unit *unit) {
-    VectorPlan plan = {0, 1};
+    VectorPlan plan = {.random = 0, .seed = 1};
     memset(results, 0, sizeof *results);
     results->unit = unit;
     assert_true(vectors_each(unit, &plan, note_results, results));
@@ -759,7 +774,7 @@ static bool note_chains(void *context, const Vector *vector) {
 }
 
 static void chains_of(Chains *chains, const Unit *unit, int choice) {
-    VectorPlan plan = {0, 1};
+    VectorPlan plan = {.random = 0, .seed = 1};
     memset(chains, 0, sizeof *chains);
     chains->unit = unit;
     chains->choice = choice;
@@ -850,7 +865,7 @@ static bool note_wide_chains(void *context, const Vector *vector) {
 static void test_wide_words_have_every_chain_between_sampled_columns(void **state) {
     (void)state;
     static WideChains chains;
-    VectorPlan plan = {0, 1};
+    VectorPlan plan = {.random = 0, .seed = 1};
     Unit unit;
     make_unit(&unit, WIDE, CONTROL_HIGH, add_sub);
     for (uint32_t control = 0; control < 2; control++) {
@@ -991,7 +1006,7 @@ static bool note_draw(void *context, const Vector *vector) {
 static void test_random_vectors_are_spread_and_have_long_carries(void **state) {
     (void)state;
     Unit unit;
-    VectorPlan plan = {10000, 7};
+    VectorPlan plan = {.random = 10000, .seed = 7};
     all_operations(&unit, 64, SENSE_NO_BORROW, OVERFLOW_WRAP);
     Draws draws = {.unit = &unit};
     assert_true(vectors_each(&unit, &plan, note_draw, &draws));
@@ -1032,6 +1047,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_8_bit_add_sub_is_tried_with_every_input_once),
         cmocka_unit_test(test_when_every_input_is_tried),
+        cmocka_unit_test(test_a_plan_says_up_to_where),
         cmocka_unit_test(test_counts_and_contract_at_many_widths),
         cmocka_unit_test(test_false_stops_at_once),
         cmocka_unit_test(test_counts_of_the_documented_table),

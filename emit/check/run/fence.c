@@ -58,7 +58,7 @@ static void limit(int resource, uint64_t soft, uint64_t hard) {
     setrlimit(resource, &wanted);
 }
 
-/* A sanitizer maps more addresses than any limit. */
+/* A sanitizer maps more addresses than any limit, and takes several times the time. */
 #if defined(__SANITIZE_ADDRESS__)
 #define FENCE_SANITIZED
 #elif defined(__has_feature)
@@ -76,7 +76,11 @@ static void end_with_parent(void) {
 
 void fence_limit_self(const FenceLimits *limits) {
     end_with_parent();
+#ifdef FENCE_SANITIZED
+    limit(RLIMIT_CPU, 4 * limits->seconds, UINT32_MAX);
+#else
     limit(RLIMIT_CPU, limits->seconds, UINT32_MAX);
+#endif
 #if defined(RLIMIT_AS) && !defined(FENCE_SANITIZED)
     limit(RLIMIT_AS, limits->memory_bytes, limits->memory_bytes);
 #endif
