@@ -470,7 +470,8 @@ bool verdict_read(Verdict *verdict, const char *bytes, size_t count) {
         mistake->share = strtod(next(&strings), NULL);
     }
     verdict->example = next_copy(&strings);
-    return strings.good;
+    bool whole = strings.at == strings.end && count > 0 && bytes[count - 1] == '\0';
+    return strings.good && whole;
 }
 
 void verdict_without(Verdict *verdict, VerdictKind kind, Status status, const char *reason) {

@@ -25,7 +25,7 @@ static const uint64_t *right_of(const Cases *cases, size_t which) {
 typedef struct {
     const Cases *cases;
     uint64_t *left;
-} Choosing;
+} BitsToTell;
 
 static unsigned ones(uint64_t limb) {
     unsigned count = 0;
@@ -36,8 +36,8 @@ static unsigned ones(uint64_t limb) {
 
 /* The case whose outputs differ from these in the most bits that are left, which are left no more;
  * other: a case, or SIZE_MAX for the cleared outputs. */
-static size_t choose(Choosing *choosing, size_t other) {
-    const Cases *cases = choosing->cases;
+static size_t choose(BitsToTell *bits, size_t other) {
+    const Cases *cases = bits->cases;
     size_t best = 0;
     unsigned most = 0;
     for (size_t k = 0; k < cases->count; k++) {
@@ -45,7 +45,7 @@ static size_t choose(Choosing *choosing, size_t other) {
         for (unsigned limb = 0; limb < cases->out_limbs; limb++) {
             uint64_t from =
                 other == SIZE_MAX ? cleared_limb(cases, limb) : right_of(cases, other)[limb];
-            count += ones((right_of(cases, k)[limb] ^ from) & choosing->left[limb]);
+            count += ones((right_of(cases, k)[limb] ^ from) & bits->left[limb]);
         }
         best = count > most ? k : best;
         most = count > most ? count : most;
@@ -53,15 +53,15 @@ static size_t choose(Choosing *choosing, size_t other) {
     for (unsigned limb = 0; limb < cases->out_limbs; limb++) {
         uint64_t from =
             other == SIZE_MAX ? cleared_limb(cases, limb) : right_of(cases, other)[limb];
-        choosing->left[limb] &= ~(right_of(cases, best)[limb] ^ from);
+        bits->left[limb] &= ~(right_of(cases, best)[limb] ^ from);
     }
     return best;
 }
 
-static Choosing choosing_new(const Cases *cases) {
-    Choosing choosing = {cases, memory_zeroed(cases->out_limbs, sizeof(uint64_t))};
-    memset(choosing.left, 0xff, cases->out_limbs * sizeof(uint64_t));
-    return choosing;
+static BitsToTell bits_to_tell(const Cases *cases) {
+    BitsToTell bits = {cases, memory_zeroed(cases->out_limbs, sizeof(uint64_t))};
+    memset(bits.left, 0xff, cases->out_limbs * sizeof(uint64_t));
+    return bits;
 }
 
 /* One more step after the cases. */
@@ -75,29 +75,29 @@ static void add(Schedule *schedule, size_t which, bool reset, bool enable) {
 /* A vector and then a clock with the enable low and other operands, several times, so that every
  * output should change and must not. */
 static void add_holds(Schedule *schedule, const Cases *cases) {
-    Choosing choosing = choosing_new(cases);
+    BitsToTell bits = bits_to_tell(cases);
     for (size_t k = 0; k < HOLDS; k++) {
         size_t which = k * (cases->count / HOLDS);
         add(schedule, which, false, true);
-        add(schedule, choose(&choosing, which), false, false);
+        add(schedule, choose(&bits, which), false, false);
     }
     for (unsigned k = 0; k <= schedule->latency; k++)
         add(schedule, 0, false, true);
-    free(choosing.left);
+    free(bits.left);
 }
 
 /* A vector until it is seen, and then a reset, several times, so that every output must change; the
  * reset must not wait for the enable. */
 static void add_resets(Schedule *schedule, const Cases *cases) {
-    Choosing choosing = choosing_new(cases);
+    BitsToTell bits = bits_to_tell(cases);
     for (size_t k = 0; k < RESETS; k++) {
-        size_t which = choose(&choosing, SIZE_MAX);
+        size_t which = choose(&bits, SIZE_MAX);
         for (unsigned s = 0; s <= schedule->latency; s++)
             add(schedule, which, false, true);
         for (unsigned s = 0; s <= RESET_STEPS; s++)
             add(schedule, which, true, false);
     }
-    free(choosing.left);
+    free(bits.left);
 }
 
 void schedule_make(Schedule *schedule, const Mapping *mapping, const Cases *cases,
