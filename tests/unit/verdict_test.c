@@ -89,7 +89,8 @@ static void test_what_cannot_be_tested_says_why(void **state) {
         {"", "is empty"},
         {"wire w;", "does not compile"},
         {HEAD "a + ; endmodule", "does not compile"},
-        {"module u(input [3:0] a, b, input m, x, output [3:0] s); endmodule", "cannot be told"},
+        {"module u(input [3:0] a, b, input m, x, output [3:0] s); endmodule",
+         "is no pin of this unit"},
         {"module \\`u (input [3:0] a, b, input m, output [3:0] s); endmodule", "read as something"},
     };
     for (size_t k = 0; k < sizeof cases / sizeof cases[0]; k++) {

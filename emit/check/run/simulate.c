@@ -146,7 +146,8 @@ static bool refuse_text(const Design *design, const char *log, Problem *problem)
     }
     if (in != NULL)
         fclose(in);
-    bool other = !simulate_is_system_verilog(design) && sources_speak_system_verilog(design->sources);
+    bool other =
+        !simulate_is_system_verilog(design) && sources_speak_system_verilog(design->sources);
     return problem_set(problem, STATUS_UNTESTED, "it does not compile: %s%s", said,
                        other ? "; a file of SystemVerilog has a name that ends in .sv" : "");
 }
