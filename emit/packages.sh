@@ -25,6 +25,7 @@ yosys        yosys                 yosys             yosys             yosys
 cmocka       libcmocka-dev         libcmocka-devel   cmocka            cmocka
 gmp          libgmp-dev            gmp-devel         gmp               gmp
 xmllint      libxml2-utils         libxml2           libxml2           libxml2
+chromium     chromium              chromium          chromium          chromium
 rsvg-convert librsvg2-bin          librsvg2-tools    librsvg           librsvg
 cadical      cadical               cadical           cadical           cadical
 musl         musl-tools            musl-gcc          musl              musl-cross

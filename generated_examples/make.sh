@@ -33,3 +33,5 @@ example level_sum --width 16 --operations add,sub --flags carry,overflow --struc
 mkdir -p "$folder/lesson"
 "$program" exercises --name surge --operations add,sub --html "$folder/lesson/exercises.html" \
   --solutions "$folder/lesson/solutions.html"
+"$program" lesson --name surge --operations add,sub --example 104,110,sub --example 127,1 \
+  --example -128,1,sub --html "$folder/lesson/lesson.html"

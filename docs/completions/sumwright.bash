@@ -4,7 +4,7 @@ _sumwright() {
   local values= items= paths=
   COMPREPLY=()
   if [ "$COMP_CWORD" -eq 1 ]; then
-    COMPREPLY=($(compgen -W "emit check work cost draw exercises --help --version" -- "$word"))
+    COMPREPLY=($(compgen -W "emit check work cost draw lesson exercises --help --version" -- "$word"))
     return
   fi
   case ${COMP_WORDS[1]}:$before in
@@ -32,14 +32,16 @@ _sumwright() {
     check:--jobs) return ;;
     check:--format) values="text json" ;;
     work:--operation) values="add adc sub sbc rsb inc dec neg pass" ;;
-    work:--cin | draw:--cin) values="0 1" ;;
+    work:--cin | draw:--cin | lesson:--cin) values="0 1" ;;
     cost:--format) values="text json csv" ;;
     cost:--structures) values="ripple fewest skip select lookahead sklansky kogge-stone brent-kung han-carlson ladner-fischer depth=" ;;
     cost:--widths) return ;;
     work:--svg | cost:--svg) paths=-f ;;
     draw:--svg) paths=-f ;;
     draw:--example) return ;;
-    draw:--symbols) values="distinctive rectangular" ;;
+    lesson:--example) return ;;
+    lesson:--html) paths=-f ;;
+    draw:--symbols | lesson:--symbols) values="distinctive rectangular" ;;
     exercises:--count) return ;;
     exercises:--seed) return ;;
     exercises:--blank) values="carries result all" ;;
@@ -49,7 +51,8 @@ _sumwright() {
     check:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --vectors --seed --module --parameter --latency --prove --each --jobs --format --help " ;;
     work:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --operation --cin --steps --svg --help " ;;
     cost:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --format --structures --widths --svg --help " ;;
-    draw:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --cin --svg --example --symbols --help " ;;
+    draw:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --cin --svg --example --bare --symbols --help " ;;
+    lesson:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --cin --example --html --symbols --help " ;;
     exercises:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --count --seed --blank --html --solutions --help " ;;
   esac
   # What is no option is a design of check.

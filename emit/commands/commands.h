@@ -21,6 +21,9 @@ bool command_cost(const Request *request, Problem *problem);
 /* Draws a unit's schematic. */
 bool command_draw(const Request *request, Problem *problem);
 
+/* Writes a page on which an operation is gone through step by step. */
+bool command_lesson(const Request *request, Problem *problem);
+
 /* Writes a sheet of exercises, and their solutions. */
 bool command_exercises(const Request *request, Problem *problem);
 

@@ -37,15 +37,15 @@ static bool read_example(char *text, char **operand, Request *request, Problem *
                                   &request->choice, problem);
 }
 
-static bool work_example(const Request *request, Working *working, Problem *problem) {
+bool draw_example(const Request *request, const char *example, Working *working, Problem *problem) {
     static char text[EXAMPLE_BYTES]; /* the operands are parts of it */
     static char *operand[EXAMPLE_ITEMS];
     static Request asked; /* a Unit is large */
     asked = *request;
-    if (strlen(request->example) >= sizeof text)
+    if (strlen(example) >= sizeof text)
         return problem_set(problem, STATUS_INVALID,
                            "--example is longer than any operands; write A,B or A,B,OP");
-    snprintf(text, sizeof text, "%s", request->example);
+    snprintf(text, sizeof text, "%s", example);
     if (!read_example(text, operand, &asked, problem) || !work_request(&asked, working, problem))
         return false;
     working->unit = &request->unit;
@@ -55,10 +55,11 @@ static bool work_example(const Request *request, Working *working, Problem *prob
 bool draw_request(const Request *request, Scene *scene, Problem *problem) {
     static Working working;
     scene_init(scene, request->rectangular ? SYMBOLS_RECTANGULAR : SYMBOLS_DISTINCTIVE);
+    scene->bare = request->bare;
     if (request->example == NULL && request->cin != OPTIONS_CIN_UNSET)
         return problem_set(problem, STATUS_INVALID,
                            "--cin without --example has nothing to enter; add --example A,B,OP");
-    if (request->example != NULL && !work_example(request, &working, problem))
+    if (request->example != NULL && !draw_example(request, request->example, &working, problem))
         return false;
     bool gates = request->detail_given && request->unit.detail >= DETAIL_GATES;
     draw_unit(&request->unit, request->example != NULL ? &working : NULL, gates, scene);

@@ -113,6 +113,8 @@ char *notes_heading(const Unit *unit, const Working *example, Scene *scene) {
         add_sentence(&sentence, example, &story);
         story_free(&story);
     }
+    if (scene->bare)
+        scene_forget_texts(scene, first);
     double rise = extent.top - HEADING_GAP - column.y + SCENE_LINE;
     for (uint32_t k = first; k < scene->text_count; k++)
         scene->text[k].y += rise;
@@ -122,6 +124,8 @@ char *notes_heading(const Unit *unit, const Working *example, Scene *scene) {
 /* ---- below --------------------------------------------------------------------------------- */
 
 void notes_add(Scene *scene, const char *text) {
+    if (scene->bare)
+        return;
     Extent extent = scene_extent(scene);
     scene_paragraph(scene, extent.left, extent.bottom + SCENE_LINE + 6, width_of(extent),
                     TEXT_PLAIN, text);

@@ -101,6 +101,11 @@ void scene_name(Scene *scene, double x, double y, Anchor anchor, Net net, const 
     add_text(scene, (Text){x, y, anchor, TEXT_PLAIN, text, net, false});
 }
 
+void scene_forget_texts(Scene *scene, uint32_t kept) {
+    while (scene->text_count > kept)
+        memory_free(scene->text[--scene->text_count].text);
+}
+
 void scene_mark(Scene *scene, Mark mark) {
     scene->mark = memory_grow(scene->mark, &scene->mark_room, scene->mark_count + 1, sizeof mark);
     scene->mark[scene->mark_count++] = mark;

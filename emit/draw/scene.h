@@ -95,6 +95,7 @@ typedef struct {
 
 typedef struct {
     SymbolSet symbols;
+    bool bare;         /* no heading above the picture and no paragraphs below it */
     char *title;       /* a few words */
     char *description; /* sentences, for those who cannot see the drawing */
     double width, height;
@@ -140,6 +141,9 @@ void scene_name(Scene *scene, double x, double y, Anchor anchor, Net net, const 
  * the baseline of the line after the last. */
 double scene_paragraph(Scene *scene, double x, double y, double width, TextStyle style,
                        const char *text);
+
+/* Takes back all texts but the first so many. */
+void scene_forget_texts(Scene *scene, uint32_t kept);
 
 void scene_mark(Scene *scene, Mark mark);
 

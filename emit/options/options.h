@@ -22,6 +22,7 @@
     ROW(WORK, work, "work an example column by column", "A [B]")                                   \
     ROW(COST, cost, "show what each carry structure costs in gates and levels", NULL)              \
     ROW(DRAW, draw, "draw the unit's schematic", NULL)                                             \
+    ROW(LESSON, lesson, "write a page on which an operation is gone through step by step", NULL)   \
     ROW(EXERCISES, exercises, "write a sheet of exercises, and their solutions", NULL)
 
 #define COMMAND_ID(ID, ...) COMMAND_##ID,
@@ -50,6 +51,7 @@ typedef enum { LEAVES(LEAVE_ID) } Leave;
 #undef LEAVE_ID
 
 enum { OPTIONS_EXERCISES_DEFAULT = 12, OPTIONS_EXERCISES_MAX = 200 };
+enum { OPTIONS_EXAMPLES_MAX = 64 };
 enum { OPTIONS_PARAMETERS_MAX = 32, OPTIONS_LATENCY_MAX = 64, OPTIONS_JOBS_MAX = 256 };
 enum { OPTIONS_WIDTHS_MAX = 64, OPTIONS_STRUCTURES_MAX = 64 };
 
@@ -88,14 +90,17 @@ typedef struct {
     int operand_count;
     const char *operation; /* work: the name of the operation, or NULL: the first */
     int choice;            /* work: the operation, an index into unit.choice */
-    int cin;               /* work, draw: the level of the pin, 0 or 1, or OPTIONS_CIN_UNSET */
-    bool steps;            /* work: a line a column */
-    const char *example;   /* draw: operands and operation to show, or NULL */
-    const char *html;      /* exercises: the file of the page, or NULL */
+    int cin;    /* work, draw, lesson: the level of the pin, 0 or 1, or OPTIONS_CIN_UNSET */
+    bool steps; /* work: a line a column */
+    const char *example;                        /* draw: operands and operation to show, or NULL */
+    const char *examples[OPTIONS_EXAMPLES_MAX]; /* lesson: the same, each */
+    int example_count;
+    bool bare;             /* draw: the picture without heading and notes */
+    const char *html;      /* lesson, exercises: the file of the page, or NULL */
     const char *solutions; /* exercises: the file of the solutions, or NULL */
     unsigned count;        /* exercises: how many, at most OPTIONS_EXERCISES_MAX */
     Leave leave;           /* exercises: what is left blank */
-    bool rectangular;      /* draw: gates as rectangles */
+    bool rectangular;      /* draw, lesson: gates as rectangles */
     bool detail_given;     /* --detail was given */
 } Request;
 

@@ -64,6 +64,16 @@ bool take_port(Reading *reading, const char *text, Problem *problem) {
     return true;
 }
 
+bool take_example(Reading *reading, const char *text, Problem *problem) {
+    Request *request = reading->request;
+    if (request->example_count == OPTIONS_EXAMPLES_MAX)
+        return problem_set(problem, STATUS_INVALID,
+                           "--example is given more than %d times; a page has room for that many",
+                           OPTIONS_EXAMPLES_MAX);
+    request->examples[request->example_count++] = text;
+    return true;
+}
+
 /* NAME=VALUE: a Verilog name, and a number as Verilog writes it, for it goes into Verilog text. */
 bool take_parameter(Reading *reading, const char *text, Problem *problem) {
     static const char plain[] = "0123456789abcdefABCDEFxXhHoOdDsSzZ_'";

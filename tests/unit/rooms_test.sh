@@ -29,7 +29,7 @@ chart base write
 write base unit gates vectors
 work base unit model write
 draw base unit gates work write
-lesson base unit model vectors write work
+lesson base unit model gates vectors write work draw
 verilog base unit model gates vectors write
 check base unit model proof vectors write
 commands base unit options model gates proof vectors write chart work draw lesson verilog check
