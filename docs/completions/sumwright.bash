@@ -39,6 +39,7 @@ _sumwright() {
     work:--svg | cost:--svg) paths=-f ;;
     draw:--svg) paths=-f ;;
     draw:--example) return ;;
+    work:--frames | draw:--frames) paths=-d ;;
     lesson:--example) return ;;
     lesson:--html) paths=-f ;;
     draw:--symbols | lesson:--symbols) values="distinctive rectangular" ;;
@@ -49,9 +50,9 @@ _sumwright() {
     exercises:--solutions) paths=-f ;;
     emit:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --out --overwrite --vectors --seed --coverage --templates --help " ;;
     check:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --vectors --seed --module --parameter --latency --prove --each --jobs --format --help " ;;
-    work:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --operation --cin --steps --svg --help " ;;
+    work:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --operation --cin --steps --svg --frames --help " ;;
     cost:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --format --structures --widths --svg --help " ;;
-    draw:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --cin --svg --example --bare --symbols --help " ;;
+    draw:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --cin --svg --example --frames --bare --symbols --help " ;;
     lesson:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --cin --example --html --symbols --help " ;;
     exercises:*) values="--name --width --operations --control --subtract-carry --flags --overflow --structure --detail --registers --reset --reset-level --enable --port --overwrite --count --seed --blank --html --solutions --help " ;;
   esac

@@ -46,6 +46,7 @@ complete -c sumwright -n '__fish_seen_subcommand_from cost' -l widths -x -d 'com
 complete -c sumwright -n '__fish_seen_subcommand_from work cost' -l svg -r -F -d 'draws the result into FILE too'
 complete -c sumwright -n '__fish_seen_subcommand_from draw' -l svg -r -F -d 'the drawing'
 complete -c sumwright -n '__fish_seen_subcommand_from draw' -l example -x -d 'an operation to show on the wires: its operands, as for work, and its name'
+complete -c sumwright -n '__fish_seen_subcommand_from work draw' -l frames -x -a '(__fish_complete_directories)' -d 'draws each step into a file of its own in DIR'
 complete -c sumwright -n '__fish_seen_subcommand_from draw' -l bare -d 'the picture alone, without heading and notes'
 complete -c sumwright -n '__fish_seen_subcommand_from lesson' -l example -x -d 'an operation in the page'\''s list: its operands, as for work, and its name'
 complete -c sumwright -n '__fish_seen_subcommand_from lesson' -l html -r -F -d 'the page'

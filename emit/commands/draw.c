@@ -4,6 +4,8 @@
 #include "commands/commands.h"
 #include "commands/work.h"
 #include "draw/draw.h"
+#include "lesson/frames.h"
+#include "lesson/lesson.h"
 #include "write/files.h"
 
 #include <stdio.h>
@@ -75,7 +77,55 @@ static bool write_scene(const Request *request, const Scene *scene, Problem *pro
     return files_commit(files, problem);
 }
 
+static bool frames_are_possible(const Request *request, Problem *problem) {
+    if (request->example == NULL)
+        return problem_set(problem, STATUS_INVALID,
+                           "--frames without --example has no steps to show; add --example A,B,OP");
+    if (request->unit.width > LESSON_WIDTH_MAX)
+        return problem_set(problem, STATUS_INVALID,
+                           "--frames cannot show %u columns; a step has room for %d, so ask for "
+                           "--width %d or less",
+                           request->unit.width, LESSON_WIDTH_MAX, LESSON_WIDTH_MAX);
+    return work_frames_alone(request, problem);
+}
+
+static bool add_frames(Files *files, const Request *request, const Working *example,
+                       Problem *problem) {
+    Circuit circuit;
+    Story story;
+    bool good = true;
+    story_tell(example, &story);
+    circuit_open(example, request->detail_given && request->unit.detail >= DETAIL_GATES,
+                 request->rectangular ? SYMBOLS_RECTANGULAR : SYMBOLS_DISTINCTIVE, &circuit);
+    unsigned lines = frames_lines(&circuit, example, &story);
+    for (unsigned step = 0; step < circuit.steps.count && good; step++) {
+        FILE *out = NULL;
+        good = work_add_frame(files, step, circuit.steps.count, &out, problem);
+        if (good)
+            frame_write(&circuit, example, &story, step, lines, out);
+    }
+    circuit_close(&circuit);
+    story_free(&story);
+    return good;
+}
+
+static bool write_frames(const Request *request, Problem *problem) {
+    static Working example;
+    if (!frames_are_possible(request, problem) ||
+        !draw_example(request, request->example, &example, problem))
+        return false;
+    Files *files = files_open(request->frames, request->overwrite, problem);
+    if (files == NULL)
+        return false;
+    if (add_frames(files, request, &example, problem))
+        return files_commit(files, problem);
+    files_abandon(files);
+    return false;
+}
+
 bool command_draw(const Request *request, Problem *problem) {
+    if (request->frames != NULL)
+        return write_frames(request, problem);
     if (request->svg == NULL)
         return problem_set(problem, STATUS_INVALID,
                            "draw lacks --svg; name the file to draw into, for example --svg "

@@ -2,8 +2,8 @@
 #include "lesson/lesson.h"
 
 #include "base/memory.h"
-#include "draw/draw.h"
-#include "gates/build.h"
+#include "gates/structures/structure.h"
+#include "lesson/circuit.h"
 #include "lesson/facts.h"
 #include "lesson/picture.h"
 #include "lesson/questions.h"
@@ -16,14 +16,6 @@ void lesson_example(const Unit *unit, Working *example) {
 }
 
 /* ---- the circuit ----------------------------------------------------------------------------- */
-
-/* What the pictures are drawn from, so that a net of the scene is a literal here. */
-static void build_drawn(const Unit *unit, bool gates, Netlist *netlist) {
-    if (gates)
-        build_netlist(unit, netlist);
-    else
-        build_of_any_kind(unit, netlist);
-}
 
 /* Shapes and data, each as a text in a stream of its own. */
 typedef struct {
@@ -52,44 +44,23 @@ static bool has_rings(const Scene *scene) {
     return false;
 }
 
-static void add_data(Facts *facts, const Netlist *netlist, const Scene *scene,
-                     const Working *example, int count) {
-    const Unit *unit = example->unit;
-    Steps steps;
+static void add_circuit(Facts *facts, const Working *example, int count, bool gates,
+                        SymbolSet symbols) {
+    Circuit circuit;
     Stream stream;
-    steps_find(unit, netlist, draw_is_chain(unit), &steps);
+    circuit_open(example, gates, symbols, &circuit);
+    const Scene *scene = &circuit.scene;
     stream_open(&stream);
-    picture_write(scene, netlist, stream.out);
+    picture_write(scene, circuit.netlist, stream.out);
     stream_into(&stream, facts, "shapes");
     stream_open(&stream);
-    picture_data(unit, netlist, &steps, example, count, stream.out);
+    picture_data(example->unit, circuit.netlist, &circuit.steps, example, count, stream.out);
     stream_into(&stream, facts, "data");
     facts_text(facts, "viewbox", "0 0 %.0f %.0f", scene->width, scene->height);
     facts_text(facts, "pixels", "%.0f", scene->width);
     facts_flag(facts, "rings", has_rings(scene));
     lesson_text(facts, "description", scene->description);
-    steps_free(&steps);
-}
-
-static void add_circuit(Facts *facts, const Working *example, int count, bool gates,
-                        SymbolSet symbols) {
-    const Unit *unit = example->unit;
-    Scene scene;
-    scene_init(&scene, symbols);
-    scene.bare = true;
-    draw_unit(unit, example, gates, &scene);
-    if (!gates && draw_is_chain(unit)) { /* the row is drawn from gates that are not finished */
-        Build build;
-        build_open(unit, &build);
-        add_data(facts, &build.netlist, &scene, example, count);
-        build_close(&build);
-    } else {
-        Netlist netlist;
-        build_drawn(unit, gates, &netlist);
-        add_data(facts, &netlist, &scene, example, count);
-        netlist_free(&netlist);
-    }
-    scene_free(&scene);
+    circuit_close(&circuit);
 }
 
 /* ---- words ------------------------------------------------------------------------------------ */

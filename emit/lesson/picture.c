@@ -16,25 +16,56 @@ static bool shows_literal(const Netlist *netlist, Net net) {
            !literal_is_constant(net);
 }
 
-static void write_wires(const Scene *scene, const Netlist *netlist, FILE *out) {
+/* What is drawn: all of it, or what stands after a step. */
+typedef struct {
+    const Scene *scene;
+    const Netlist *netlist;
+    const Steps *steps; /* NULL: all */
+    unsigned step;
+    FILE *out;
+} Picture;
+
+static unsigned step_of(const Picture *picture, Net net) {
+    return picture->steps != NULL && shows_literal(picture->netlist, net)
+               ? picture->steps->node[literal_node(net)]
+               : 0;
+}
+
+static bool stands(const Picture *picture, Net net) {
+    return step_of(picture, net) <= picture->step;
+}
+
+static bool is_new(const Picture *picture, Net net) {
+    return picture->steps != NULL && shows_literal(picture->netlist, net) &&
+           step_of(picture, net) == picture->step;
+}
+
+static const char *wire_class(const Picture *picture, const Wire *wire) {
     static const char *const classes[] = {[WIRE_PLAIN] = "w",
                                           [WIRE_HEAVY] = "w h",
                                           [WIRE_FINE] = "w fine",
                                           [WIRE_DASHED] = "w dashed",
                                           [WIRE_FRAME] = "fine"};
+    if (!stands(picture, wire->net))
+        return "w off";
+    if (is_new(picture, wire->net))
+        return wire->style == WIRE_HEAVY ? "w h new" : "w new";
+    return classes[wire->style];
+}
+
+static void write_wires(const Picture *picture) {
+    const Scene *scene = picture->scene;
     for (uint32_t k = 0; k < scene->wire_count; k++) {
         const Wire *wire = &scene->wire[k];
-        char attributes[ATTRIBUTES];
-        if (shows_literal(netlist, wire->net))
-            snprintf(attributes, sizeof attributes, "class=\"%s\" data-n=\"%u\"",
-                     classes[wire->style], (unsigned)wire->net);
-        else
-            snprintf(attributes, sizeof attributes, "class=\"%s\"", classes[wire->style]);
-        svg_path(out, attributes);
+        char attributes[ATTRIBUTES], net[32] = "";
+        if (picture->steps == NULL && shows_literal(picture->netlist, wire->net))
+            snprintf(net, sizeof net, " data-n=\"%u\"", (unsigned)wire->net);
+        snprintf(attributes, sizeof attributes, "class=\"%s\"%s", wire_class(picture, wire), net);
+        svg_path(picture->out, attributes);
         for (uint32_t p = 0; p < wire->count; p++)
-            svg_to(out, p == 0 ? 'M' : 'L', scene->point[wire->first + p].x,
+            svg_to(picture->out, p == 0 ? 'M' : 'L', scene->point[wire->first + p].x,
                    scene->point[wire->first + p].y);
-        svg_path_end(out, false);
+        svg_path_end(picture->out, false);
     }
 }
 
@@ -50,23 +81,42 @@ static void write_marks(const Scene *scene, MarkKind kind, FILE *out) {
     }
 }
 
-/* A level has a frame, which shows when it is new, or when it is a pin's that can be turned over. */
-static void write_level(const Netlist *netlist, const Text *text, const char *anchor, FILE *out) {
-    char attributes[ATTRIBUTES];
-    bool is_pin = netlist->nodes[literal_node(text->net)].kind == NODE_INPUT;
-    double around = is_pin ? 4 : 1.5;
+static void frame_level(const Text *text, double around, const char *attributes, FILE *out) {
     Extent extent = scene_text_extent(text);
-    snprintf(attributes, sizeof attributes, "class=\"m%s\" rx=\"2\" data-n=\"%u\"",
-             is_pin ? " pin" : "", (unsigned)text->net);
     svg_rect(out, extent.left - around, extent.top - around,
              extent.right - extent.left + 2 * around, extent.bottom - extent.top + 2 * around,
              attributes);
-    snprintf(attributes, sizeof attributes, "class=\"v%s\"%s data-n=\"%u\"", is_pin ? " pin" : "",
-             anchor, (unsigned)text->net);
-    svg_text(out, text->x, text->y, attributes, "%s", text->text);
 }
 
-static void write_texts(const Scene *scene, const Netlist *netlist, FILE *out) {
+static void write_level_of_step(const Picture *picture, const Text *text, const char *anchor) {
+    char attributes[ATTRIBUTES];
+    bool fresh = is_new(picture, text->net);
+    if (!stands(picture, text->net))
+        return;
+    if (fresh)
+        frame_level(text, 1.5, "class=\"m\" rx=\"2\"", picture->out);
+    snprintf(attributes, sizeof attributes, "class=\"v%s\"%s", fresh ? " new" : "", anchor);
+    svg_text(picture->out, text->x, text->y, attributes, "%s", text->text);
+}
+
+/* A level has a frame, which shows when it is new, or when it is a pin's that can be turned over. */
+static void write_level(const Picture *picture, const Text *text, const char *anchor) {
+    char attributes[ATTRIBUTES];
+    bool is_pin = picture->netlist->nodes[literal_node(text->net)].kind == NODE_INPUT;
+    if (picture->steps != NULL) {
+        write_level_of_step(picture, text, anchor);
+        return;
+    }
+    snprintf(attributes, sizeof attributes, "class=\"m%s\" rx=\"2\" data-n=\"%u\"",
+             is_pin ? " pin" : "", (unsigned)text->net);
+    frame_level(text, is_pin ? 4 : 1.5, attributes, picture->out);
+    snprintf(attributes, sizeof attributes, "class=\"v%s\"%s data-n=\"%u\"", is_pin ? " pin" : "",
+             anchor, (unsigned)text->net);
+    svg_text(picture->out, text->x, text->y, attributes, "%s", text->text);
+}
+
+static void write_texts(const Picture *picture) {
+    const Scene *scene = picture->scene;
     static const char *const classes[TEXT_STYLE_COUNT] = {[TEXT_PLAIN] = "",
                                                           [TEXT_SMALL] = " class=\"small\"",
                                                           [TEXT_BOLD] = " class=\"bold\"",
@@ -78,25 +128,77 @@ static void write_texts(const Scene *scene, const Netlist *netlist, FILE *out) {
         const Text *text = &scene->text[k];
         bool digit = (text->text[0] == '0' || text->text[0] == '1') && text->text[1] == '\0';
         char attributes[ATTRIBUTES];
-        if (digit && text->style == TEXT_SMALL && shows_literal(netlist, text->net)) {
-            write_level(netlist, text, anchors[text->anchor], out);
+        if (digit && text->style == TEXT_SMALL && shows_literal(picture->netlist, text->net)) {
+            write_level(picture, text, anchors[text->anchor]);
             continue;
         }
         snprintf(attributes, sizeof attributes, "%s%s", classes[text->style],
                  anchors[text->anchor]);
-        svg_text(out, text->x, text->y, attributes + (attributes[0] == ' '), "%s", text->text);
+        svg_text(picture->out, text->x, text->y, attributes + (attributes[0] == ' '), "%s",
+                 text->text);
     }
 }
 
-void picture_write(const Scene *scene, const Netlist *netlist, FILE *out) {
+static void write_picture(const Picture *picture) {
+    const Scene *scene = picture->scene;
+    FILE *out = picture->out;
     write_marks(scene, MARK_BAND, out);
-    write_wires(scene, netlist, out);
+    write_wires(picture);
     for (uint32_t k = 0; k < scene->box_count; k++)
         symbol_write(&scene->box[k], scene->symbols, out);
     for (uint32_t k = 0; k < scene->dot_count; k++)
         svg_circle(out, scene->dot[k].x, scene->dot[k].y, 2.6, "class=\"dot\"");
     write_marks(scene, MARK_COMPARED, out);
-    write_texts(scene, netlist, out);
+    write_texts(picture);
+}
+
+void picture_write(const Scene *scene, const Netlist *netlist, FILE *out) {
+    write_picture(&(Picture){scene, netlist, NULL, 0, out});
+}
+
+void picture_write_step(const Scene *scene, const Netlist *netlist, const Steps *steps,
+                        unsigned step, FILE *out) {
+    write_picture(&(Picture){scene, netlist, steps, step, out});
+}
+
+void picture_style(FILE *out) {
+    fputs("<style>\n"
+          ".w, .fine { fill: none; stroke: black; stroke-width: 1; stroke-linecap: square }\n"
+          ".fine { stroke-width: 0.5 }\n"
+          ".dashed { stroke-dasharray: 3 3 }\n"
+          ".h { stroke-width: 3 }\n"
+          ".off { stroke-width: 0.4; stroke-dasharray: 1 3 }\n"
+          ".new { stroke-width: 2 }\n"
+          ".h.new { stroke-width: 4 }\n"
+          ".ring { fill: none; stroke: black; stroke-width: 1.6 }\n"
+          ".band { fill: #ececec }\n"
+          ".m { fill: white; stroke: black; stroke-width: 1.8 }\n"
+          ".v, .small { font-size: 10px }\n"
+          ".v.new { stroke: none; font-weight: bold }\n"
+          ".bold { font-weight: bold }\n"
+          "</style>\n",
+          out);
+}
+
+uint64_t *picture_levels(const Netlist *netlist, const Working *example) {
+    uint64_t *values = memory_zeroed(netlist->node_count, sizeof values[0]);
+    uint32_t control = unit_control_value(example->unit, example->choice);
+    unsigned request = 0;
+    for (uint32_t k = 0; k < netlist->node_count; k++) {
+        const Node *node = &netlist->nodes[k];
+        if (node->kind != NODE_INPUT)
+            continue;
+        if (node->pin == PIN_A || node->pin == PIN_B)
+            values[k] = word_bit(node->pin == PIN_A ? &example->a : &example->b, node->bit);
+        else if (node->pin == PIN_CIN)
+            values[k] = example->cin;
+        else if (example->unit->control == CONTROL_ONE_HOT)
+            values[k] = control >> request++ & 1;
+        else
+            values[k] = control >> node->bit & 1;
+    }
+    netlist_evaluate(netlist, values);
+    return values;
 }
 
 /* ---- data ------------------------------------------------------------------------------------ */

@@ -96,6 +96,7 @@ typedef struct {
     const char *examples[OPTIONS_EXAMPLES_MAX]; /* lesson: the same, each */
     int example_count;
     bool bare;             /* draw: the picture without heading and notes */
+    const char *frames;    /* work, draw: the folder of a drawing a step, or NULL */
     const char *html;      /* lesson, exercises: the file of the page, or NULL */
     const char *solutions; /* exercises: the file of the solutions, or NULL */
     unsigned count;        /* exercises: how many, at most OPTIONS_EXERCISES_MAX */

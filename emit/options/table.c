@@ -129,14 +129,21 @@ const Option options_table[] = {
      VALUES(structure_values)},
     {"widths", "LIST", "comma list of bits in a word, each 1 to 4096", NULL,
      "that of --width, or 8,16,32,64", ON_COST, TAKEN(take_widths)},
-    {"svg", "FILE", "draws the result into FILE too", NULL, "none", ON_WORK | ON_COST, TEXT(svg)},
-    {"svg", "FILE", "the drawing; draw needs it", NULL, NULL, ON_DRAW, TEXT(svg)},
+    {"svg", "FILE", "draws the result into FILE too", NULL, "none", ON_WORK | ON_COST, TEXT(svg),
+     .check = check_svg_name},
+    {"svg", "FILE", "the drawing; draw needs it, or --frames", NULL, NULL, ON_DRAW, TEXT(svg),
+     .check = check_svg_name},
     {"example", "A,B[,OP]",
      "an operation to show on the wires: its operands, as for work, and its name",
      "Wires of carries that are 1 are heavier, and the two carries that are compared have rings. "
      "An "
      "operation of one operand takes A or A,OP.",
      "none; of the unit's operations the first", ON_DRAW, TEXT(example)},
+    {"frames", "DIR", "draws each step into a file of its own in DIR",
+     "The files are step_00.svg and so on, of one size; what is new in a step has a frame. DIR "
+     "must "
+     "exist.",
+     "none", ON_WORK | ON_DRAW, TEXT(frames)},
     {"bare", NULL, "the picture alone, without heading and notes", NULL, "absent", ON_DRAW,
      SWITCH(bare)},
     {"example", "A,B[,OP]",

@@ -77,6 +77,7 @@ bool take_widths(Reading *reading, const char *text, Problem *problem);
 bool take_port(Reading *reading, const char *text, Problem *problem);
 bool take_example(Reading *reading, const char *text, Problem *problem);
 bool take_parameter(Reading *reading, const char *text, Problem *problem);
+bool check_svg_name(const char *option, const char *text, Problem *problem);
 bool check_plain_name(const char *option, const char *text, Problem *problem);
 void spell_name(const Unit *unit, FILE *out);
 void spell_operations(const Unit *unit, FILE *out);

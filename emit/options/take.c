@@ -111,6 +111,19 @@ bool check_plain_name(const char *option, const char *text, Problem *problem) {
                        option, problem_quote(text).text);
 }
 
+/* A name that says another kind of picture would be wrong about its file. */
+bool check_svg_name(const char *option, const char *text, Problem *problem) {
+    static const char *const others[] = {"pdf", "png", "ps", "eps"};
+    const char *end = strrchr(text, '.');
+    for (size_t k = 0; end != NULL && k < sizeof others / sizeof others[0]; k++)
+        if (strcmp(end + 1, others[k]) == 0)
+            return problem_set(problem, STATUS_INVALID,
+                               "%s draws SVG, and %s says %s; write FILE.svg and convert it: "
+                               "rsvg-convert -f %s -o FILE.%s FILE.svg",
+                               option, problem_quote(text).text, others[k], others[k], others[k]);
+    return true;
+}
+
 /* ---- operations --------------------------------------------------------------------------- */
 
 /* The code of `name=code`: binary digits, all codes of one length, no two alike. */

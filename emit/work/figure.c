@@ -33,7 +33,37 @@ typedef struct {
     double width;      /* of the drawing */
     double y;          /* where the next thing goes */
     unsigned low, top; /* the columns of the band being drawn: low ... top - 1 */
+    Walk walk;
+    bool steps; /* with a line of reasoning for each column */
+    bool walks; /* shows what stands after one step: */
+    unsigned step;
 } Figure;
+
+/* ---- what stands --------------------------------------------------------------------------- */
+
+/* Does it stand already, and is it new, what stands from this step on? */
+static bool stands(const Figure *figure, unsigned from) {
+    return !figure->walks || from <= figure->step;
+}
+
+static bool is_new(const Figure *figure, unsigned from) {
+    return figure->walks && from == figure->step;
+}
+
+/* The step from which a row of the story has its bit in a column. */
+static unsigned step_of_bit(const Figure *figure, int row, unsigned column) {
+    const Story *story = figure->story;
+    if (row > story->row_sum)
+        return figure->walk.verdict;
+    if (row == story->row_sum)
+        return WALK_COLUMN + column;
+    return row >= story->row_x && story->row_x > 0 ? WALK_OPERANDS : WALK_PINS;
+}
+
+/* Nothing is drawn that does not stand yet: the stream to draw into, or none. */
+static FILE *stream_from(const Figure *figure, unsigned from) {
+    return stands(figure, from) ? figure->out : NULL;
+}
 
 /* ---- places ------------------------------------------------------------------------------- */
 
@@ -79,14 +109,18 @@ static void draw_arrow(FILE *out, double x1, double y1, double x2, double y2, bo
 }
 
 static void draw_carry(const Figure *figure, unsigned carry, double y) {
-    bool level = word_bit(&figure->working->carry, carry);
+    const unsigned from = WALK_FIRST + carry;
+    bool level = stands(figure, from) && word_bit(&figure->working->carry, carry);
     double x = middle(figure, carry);
+    if (is_new(figure, from) || (is_last(figure, carry) && is_new(figure, figure->walk.compare)))
+        svg_circle(figure->out, x, y, OUTER_RING + 3.5,
+                   "fill=\"none\" stroke=\"black\" stroke-width=\"2\" stroke-dasharray=\"4 2\"");
     if (is_last(figure, carry))
         svg_circle(figure->out, x, y, OUTER_RING,
                    "fill=\"white\" stroke=\"black\" stroke-width=\"1.6\"");
     svg_circle(figure->out, x, y, RING,
                level ? "fill=\"black\" stroke=\"black\"" : "fill=\"white\" stroke=\"black\"");
-    svg_text(figure->out, x, y + 5,
+    svg_text(stream_from(figure, from), x, y + 5,
              level ? "font-size=\"14\" font-weight=\"bold\" text-anchor=\"middle\" fill=\"white\""
                    : "font-size=\"14\" text-anchor=\"middle\"",
              "%d", level);
@@ -98,16 +132,25 @@ static void draw_label(const Figure *figure, double y, const char *text) {
 
 /* A row of bits, its label on the left, and on the right its word's value where that is whole on the
  * band, or what is said of it otherwise. */
-static void draw_row(Figure *figure, const StoryRow *row) {
+static void draw_row(Figure *figure, int number) {
+    const StoryRow *row = &figure->story->row[number];
+    bool complete = true;
     double base = figure->y + ROW - 7;
     bool whole = figure->low == 0 && figure->top == row->word->width;
     char *value = row->shows_value && whole ? story_both_readings(row->word) : NULL;
     const char *note = value != NULL ? value : row->remark;
     draw_label(figure, base, row->label);
-    for (unsigned column = figure->top; column-- > figure->low;)
-        svg_text(figure->out, middle(figure, column), base,
-                 "font-size=\"15\" text-anchor=\"middle\"", "%d", word_bit(row->word, column));
-    if (note != NULL)
+    for (unsigned column = figure->top; column-- > figure->low;) {
+        unsigned from = step_of_bit(figure, number, column);
+        double x = middle(figure, column);
+        if (is_new(figure, from))
+            svg_rect(figure->out, x - 10, base - 16, 20, 20,
+                     "rx=\"2\" fill=\"white\" stroke=\"black\" stroke-width=\"2\"");
+        svg_text(stream_from(figure, from), x, base, "font-size=\"15\" text-anchor=\"middle\"",
+                 "%d", word_bit(row->word, column));
+        complete = complete && stands(figure, from);
+    }
+    if (note != NULL && complete)
         svg_text(figure->out, right_end(figure) + GAP, base, "", "%s", note);
     memory_free(value);
     figure->y += ROW;
@@ -134,7 +177,7 @@ static void draw_pins(Figure *figure) {
         svg_rect(figure->out, middle(figure, figure->top - 1) - FRAME / 2.0, figure->y, FRAME,
                  rows * ROW + 2, "rx=\"4\" fill=\"#e8e8e8\"");
     for (int k = 0; k < rows; k++)
-        draw_row(figure, &figure->story->row[k]);
+        draw_row(figure, k);
 }
 
 /* From the columns' top: each carry falls into its column, and leaves it for the next one. */
@@ -143,9 +186,10 @@ static void draw_carry_arrows(const Figure *figure, double y, double columns_top
         double x = middle(figure, column), next = middle(figure, column + 1);
         double ring = is_last(figure, column) ? OUTER_RING : RING;
         double next_ring = is_last(figure, column + 1) ? OUTER_RING : RING;
-        draw_arrow(figure->out, x, y + ring, x, columns_top,
+        draw_arrow(stream_from(figure, WALK_FIRST + column), x, y + ring, x, columns_top,
                    word_bit(&figure->working->carry, column));
-        draw_arrow(figure->out, x - 12, columns_top, next + next_ring * 0.75, y + next_ring * 0.75,
+        draw_arrow(stream_from(figure, WALK_COLUMN + column), x - 12, columns_top,
+                   next + next_ring * 0.75, y + next_ring * 0.75,
                    word_bit(&figure->working->carry, column + 1));
     }
 }
@@ -155,18 +199,19 @@ static void draw_entering_carry(const Figure *figure, double y) {
     double ring = is_last(figure, figure->low) ? OUTER_RING : RING;
     bool level = word_bit(&figure->working->carry, figure->low);
     double from = right_end(figure) + GAP;
-    draw_arrow(figure->out, from + 20, y, middle(figure, figure->low) + ring, y, level);
+    FILE *out = stream_from(figure, WALK_FIRST + figure->low);
+    draw_arrow(out, from + 20, y, middle(figure, figure->low) + ring, y, level);
     if (figure->low == 0)
-        svg_text(figure->out, from + 26, y + 4, "", "%d, the first carry: %s", level,
+        svg_text(out, from + 26, y + 4, "", "%d, the first carry: %s", level,
                  figure->story->first_carry);
     else
-        svg_text(figure->out, from + 26, y + 4, "", "%d, out of column %u", level, figure->low - 1);
+        svg_text(out, from + 26, y + 4, "", "%d, out of column %u", level, figure->low - 1);
 }
 
 /* The bracket over the two last carries, and what they say. */
 static void draw_comparison(const Figure *figure, double y) {
     unsigned width = figure->working->unit->width;
-    if (figure->top != width)
+    if (figure->top != width || !stands(figure, figure->walk.compare))
         return;
     bool in = working_carry_in(figure->working), out = working_carry_out(figure->working);
     double left = middle(figure, width), right = middle(figure, width - 1),
@@ -214,15 +259,15 @@ static void draw_band(Figure *figure) {
     draw_pins(figure);
     draw_carries(figure);
     draw_frames(figure);
-    draw_row(figure, &story->row[story->row_x]);
+    draw_row(figure, story->row_x);
     svg_text(figure->out, middle(figure, figure->top), figure->y + ROW - 7,
              "font-size=\"15\" text-anchor=\"middle\"", "+");
-    draw_row(figure, &story->row[story->row_x + 1]);
+    draw_row(figure, story->row_x + 1);
     figure->y += 5;
-    draw_row(figure, &story->row[story->row_sum]);
+    draw_row(figure, story->row_sum);
     figure->y += 3;
     for (int k = story->row_sum + 1; k < story->row_count; k++)
-        draw_row(figure, &story->row[k]);
+        draw_row(figure, k);
     figure->y += TEXT_LINE;
 }
 
@@ -272,24 +317,45 @@ static void draw_heading(Figure *figure, const char *text) {
     figure->y += TEXT_LINE;
 }
 
-static void draw_part(Figure *figure, const StoryPart *part) {
+/* A bar beside what is new. */
+static void draw_bar(const Figure *figure, unsigned from, double top) {
+    if (is_new(figure, from))
+        svg_rect(figure->out, MARGIN - 10, top, 4, figure->y - top, "fill=\"black\"");
+}
+
+/* A line of a part, which stands from this step on. */
+static void draw_part_line(Figure *figure, const StoryLine *line, double widest, unsigned from) {
+    FILE *out = figure->out;
+    double top = figure->y;
+    figure->out = stream_from(figure, from);
+    svg_text(figure->out, MARGIN + GAP, figure->y + 12, "", "%s", line->label);
+    draw_wrapped(figure, MARGIN + 2 * GAP + widest, line->text);
+    figure->out = out;
+    draw_bar(figure, from, top);
+}
+
+/* The first line stands from the first of these steps on, the second from the second ... the last
+ * step is that of all others. */
+static void draw_part(Figure *figure, const StoryPart *part, unsigned first, unsigned last) {
     double widest = 0;
+    FILE *out = figure->out;
     if (part->count == 0)
         return;
     for (int k = 0; k < part->count; k++) {
         double width = svg_text_width(part->line[k].label, TEXT_SIZE);
         widest = width > widest ? width : widest;
     }
+    figure->out = stream_from(figure, first);
     draw_heading(figure, part->heading);
-    for (int k = 0; k < part->count; k++) {
-        svg_text(figure->out, MARGIN + GAP, figure->y + 12, "", "%s", part->line[k].label);
-        draw_wrapped(figure, MARGIN + 2 * GAP + widest, part->line[k].text);
-    }
+    figure->out = out;
+    for (int k = 0; k < part->count; k++)
+        draw_part_line(figure, &part->line[k], widest,
+                       first + (unsigned)k < last ? first + (unsigned)k : last);
     figure->y += TEXT_LINE / 2.0;
 }
 
 /* A column a reading, as wide as its widest number or its heading. */
-static void draw_numbers(Figure *figure) {
+static void draw_number_table(Figure *figure) {
     const Story *story = figure->story;
     char *text[STORY_NUMBERS_MAX][2];
     double room = svg_text_width(story_readings[1], TEXT_SIZE);
@@ -317,6 +383,45 @@ static void draw_numbers(Figure *figure) {
     figure->y += TEXT_LINE / 2.0;
 }
 
+static void draw_numbers(Figure *figure) {
+    FILE *out = figure->out;
+    double top = figure->y;
+    figure->out = stream_from(figure, figure->walk.verdict);
+    draw_number_table(figure);
+    figure->out = out;
+    draw_bar(figure, figure->walk.verdict, top);
+}
+
+/* A line of reasoning for each column that is shown. */
+static void draw_steps(Figure *figure) {
+    unsigned width = figure->working->unit->width, band = band_of(width);
+    if (!figure->steps)
+        return;
+    draw_heading(figure, "steps, from the lowest column up");
+    for (unsigned column = 0; column < width; column++) {
+        if (width > FIGURE_COLUMNS_MAX && column >= band && column < width - band)
+            continue;
+        char *text = story_step(figure->working, column);
+        draw_wrapped(figure, MARGIN + GAP, text);
+        memory_free(text);
+    }
+    figure->y += TEXT_LINE / 2.0;
+}
+
+enum { SENTENCE_LINES = 5 };
+
+static void draw_sentence(Figure *figure) {
+    double top = figure->y;
+    if (!figure->walks)
+        return;
+    char *text = walk_say(figure->working, figure->story, figure->step);
+    svg_rect(figure->out, MARGIN, top, 4, SENTENCE_LINES * TEXT_LINE, "fill=\"black\"");
+    draw_wrapped(figure, MARGIN + GAP, text);
+    assert(figure->y <= top + SENTENCE_LINES * TEXT_LINE);
+    figure->y = top + SENTENCE_LINES * TEXT_LINE;
+    memory_free(text);
+}
+
 /* ---- the document ------------------------------------------------------------------------- */
 
 /* As wide as the widest band and what is said about its rows. */
@@ -337,12 +442,15 @@ static void draw_body(Figure *figure) {
              story->title);
     figure->y += 24;
     draw_wrapped(figure, MARGIN, story->unit);
+    draw_sentence(figure);
     figure->y += TEXT_LINE;
     draw_bands(figure);
-    draw_part(figure, &story->verdict);
+    draw_steps(figure);
+    const Walk *walk = &figure->walk;
+    draw_part(figure, &story->verdict, walk->compare, walk->verdict);
     draw_numbers(figure);
-    draw_part(figure, &story->back);
-    draw_part(figure, &story->flags);
+    draw_part(figure, &story->back, walk->verdict, walk->verdict);
+    draw_part(figure, &story->flags, walk->flags, walk->count);
 }
 
 /* The verdict in sentences, for those who cannot see the figure. The caller frees it. */
@@ -354,14 +462,26 @@ static char *description(const Story *story) {
     return text_take(&text);
 }
 
-void figure_write(const Working *working, const Story *story, FILE *out) {
-    Figure figure = {.working = working, .story = story, .out = NULL};
-    figure.width = width_of(&figure);
-    draw_body(&figure);
-    char *sentences = description(story);
-    svg_begin(out, figure.width, figure.y + MARGIN, story->title, sentences);
+static void write_document(Figure *figure, FILE *out) {
+    figure->walk = walk_of(figure->working, figure->story);
+    figure->width = width_of(figure);
+    draw_body(figure);
+    char *sentences = figure->walks ? walk_say(figure->working, figure->story, figure->step)
+                                    : description(figure->story);
+    svg_begin(out, figure->width, figure->y + MARGIN, figure->story->title, sentences);
     memory_free(sentences);
-    figure.out = out;
-    draw_body(&figure);
+    figure->out = out;
+    draw_body(figure);
     svg_end(out);
+}
+
+void figure_write(const Working *working, const Story *story, bool steps, FILE *out) {
+    Figure figure = {.working = working, .story = story, .steps = steps};
+    write_document(&figure, out);
+}
+
+void figure_write_step(const Working *working, const Story *story, unsigned step, FILE *out) {
+    assert(working->unit->width <= FIGURE_COLUMNS_MAX);
+    Figure figure = {.working = working, .story = story, .walks = true, .step = step};
+    write_document(&figure, out);
 }

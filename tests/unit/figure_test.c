@@ -115,7 +115,7 @@ static char *document_of(const char *line) {
     const Working *working = worked(line);
     Story story;
     story_tell(working, &story);
-    figure_write(working, &story, out);
+    figure_write(working, &story, false, out);
     story_free(&story);
     fclose(out);
     return text;
