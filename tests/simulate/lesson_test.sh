@@ -119,6 +119,7 @@ open_page eight.html 'op=sub&a=100&b=-50&step=5'
 grep -q 'aria-live="polite">column 2: 1 + 0 + carry 0 = 1, carry 0\.<' dom || wrong "another sentence in step 5"
 grep -q 'step 5 of 16' dom || wrong "another step"
 [ "$(grep -c 'class="m new"' dom)" -eq 2 ] || wrong "not two new levels in step 5"
+[ "$(grep -o '<td class="\(one\|nought\)' dom | wc -l)" -eq 4 ] || wrong "not four carries in step 5"
 open_page eight.html 'op=add&a=127&b=1'
 grep -q 'OVERFLOW: 127 + 1 = 128 is above 127' dom || wrong "no overflow of 127 + 1"
 echo "$units pages say what work says of $sets operations"

@@ -70,6 +70,10 @@ walk 17 work --operation sub 100 -50
 [ "$(grep -l 'column 3: 0 + 0 + carry 0 = 0, carry 0' steps/*)" = steps/step_06.svg ] || wrong "column 3"
 [ "$(grep -l 'OVERFLOW: 100' steps/*)" = "$(ls steps/step_12.svg steps/step_13.svg steps/step_14.svg \
   steps/step_15.svg steps/step_16.svg)" ] || wrong "the verdict comes at another step"
+for step in 3 4 5 6 7 8 9; do # four rows, the first carry, two levels a column, two names
+  [ "$(digits steps/step_0$step.svg | wc -l)" -eq $((4 * 8 + 1 + 2 * (step - 2) + 2)) ] ||
+    wrong "$(digits steps/step_0$step.svg | wc -l) levels in step $step"
+done
 digits steps/step_16.svg | wc -l >last
 "$SUMWRIGHT" work --operation sub 100 -50 --svg whole.svg >stdout
 digits whole.svg | wc -l | cmp -s - last || wrong "the last step has other levels than the figure"
@@ -84,6 +88,8 @@ grep -c '>[01]</text>' bare.svg | cmp -s - last || wrong "the last step has othe
 walk 13 draw --width 4 --detail nand --example 5,6,sub
 walk 17 draw --width 16 --structure brent-kung --example 100,-50,sub
 grep -q 'borrows: the carries turned over' steps/step_02.svg || wrong "nothing about borrows"
+[ "$(grep -l 'Level 2 joins neighbouring columns; now known: c3 = 1, c4 = 1\.' steps/*)" = steps/step_05.svg ] ||
+  wrong "level 2 finds other carries"
 walk 25 draw --width 16 --structure fewest --example 100,-50,sub
 
 # The sentences of all steps in the figure.
