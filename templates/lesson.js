@@ -179,7 +179,7 @@
     });
     const stage = step - CORE === 0 ? "Every column sees from its two bits whether it makes a carry or passes one on"
       : step === steps.compare - 1 ? "Every column adds its two bits and its carry"
-      : steps.kind === "group" ? "Group " + (step - CORE - 1) + " of columns"
+      : steps.kind === "group" ? "The group of columns " + steps.groups[step - CORE - 1]
       : "Level " + (step - CORE) + " joins neighbouring columns";
     return stage + (found.length ? "; now known: " + found.join(", ") : "") + ".";
   }

@@ -7,6 +7,7 @@
 #include "work/walk.h"
 #include "write/svg.h"
 
+#include <assert.h>
 #include <string.h>
 
 enum { MARGIN = 24, WIDTH_LEAST = 640, SENTENCE_SIZE = 14, SENTENCE_LINE = 20, BAR = 14 };
@@ -29,6 +30,13 @@ static void add_found(TextBuffer *text, const Circuit *circuit, const Working *e
     memory_free(values);
 }
 
+/* Groups of columns have the numbers of their steps. */
+static void add_group(TextBuffer *text, const AdderCore *core, unsigned number) {
+    assert(number < core->group_count && core->group[number].tier == 1);
+    const CoreGroup *group = &core->group[number];
+    text_printf(text, "The group of columns %u to %u", group->top, group->bottom);
+}
+
 static char *say_core(const Circuit *circuit, const Working *example, unsigned step) {
     const Steps *steps = &circuit->steps;
     if (steps->kind == STEPS_COLUMNS)
@@ -41,7 +49,7 @@ static char *say_core(const Circuit *circuit, const Working *example, unsigned s
                  "Every column sees from its two bits whether it makes a carry or passes one "
                  "on");
     else if (steps->kind == STEPS_GROUPS)
-        text_printf(&text, "Group %u of columns", step - STEP_CORE - 1);
+        add_group(&text, circuit->netlist->core, steps->least + step - STEP_CORE - 1);
     else
         text_printf(&text, "Level %u joins neighbouring columns", step - STEP_CORE);
     add_found(&text, circuit, example, step);

@@ -299,11 +299,23 @@ static void list_examples(Json *json, const Working *example, int count) {
     json_close(json);
 }
 
+/* "1 to 0", the columns of each group that has a step; none of a structure without. */
+static void list_groups(Json *json, const AdderCore *core, const Steps *steps) {
+    json_array(json, "groups");
+    for (uint32_t k = steps->least; steps->kind == STEPS_GROUPS && k < core->group_count; k++) {
+        char *columns = memory_text("%u to %u", core->group[k].top, core->group[k].bottom);
+        json_text(json, NULL, columns);
+        memory_free(columns);
+    }
+    json_close(json);
+}
+
 static void list_steps(Json *json, const Netlist *netlist, const Steps *steps) {
     static const char *const kinds[] = {
         [STEPS_COLUMNS] = "column", [STEPS_LEVELS] = "level", [STEPS_GROUPS] = "group"};
     json_object(json, "steps");
     json_text(json, "kind", kinds[steps->kind]);
+    list_groups(json, netlist->core, steps);
     json_whole(json, "core", steps->core);
     json_whole(json, "compare", steps->compare);
     json_whole(json, "result", steps->result);

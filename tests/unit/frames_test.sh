@@ -90,6 +90,9 @@ walk 17 draw --width 16 --structure brent-kung --example 100,-50,sub
 grep -q 'borrows: the carries turned over' steps/step_02.svg || wrong "nothing about borrows"
 [ "$(grep -l 'Level 2 joins neighbouring columns; now known: c3 = 1, c4 = 1\.' steps/*)" = steps/step_05.svg ] ||
   wrong "level 2 finds other carries"
+walk 14 draw --width 12 --structure select --example 100,50,sub --flags carry,overflow,zero
+[ "$(grep -l 'The group of columns 4 to 2; now known: c3 = 0, c4 = 0, c5 = 1\.' steps/*)" = steps/step_05.svg ] ||
+  wrong "no group in step 5"
 walk 25 draw --width 16 --structure fewest --example 100,-50,sub
 
 # The sentences of all steps in the figure.
