@@ -256,12 +256,17 @@
       wire: shape.classList.contains("w"), text: shape.classList.contains("v"), pin: shape.classList.contains("pin") };
   });
 
+  // Only what changes is touched: a page of 32 columns has thousands of shapes.
   function showCircuit(of) {
     shapes.forEach(function (one) {
-      const known = one.step <= state.step, level = of(one.literal), list = one.shape.classList;
+      const known = one.step <= state.step, fresh = one.step === state.step, level = of(one.literal);
+      const heavy = one.wire && known && one.carry !== undefined && of(one.carry) === 1;
+      const now = level + 2 * known + 4 * fresh + 8 * heavy, list = one.shape.classList;
+      if (one.shown === now) return;
+      one.shown = now;
       list.toggle("off", !known);
-      list.toggle("new", one.step === state.step);
-      if (one.wire) list.toggle("h", known && one.carry !== undefined && of(one.carry) === 1);
+      list.toggle("new", fresh);
+      if (one.wire) list.toggle("h", heavy);
       if (!one.text) return;
       one.shape.textContent = known ? level : "";
       if (one.pin) one.shape.setAttribute("aria-label", pinName(one.node) + " is " + level + ", turn over");
@@ -399,9 +404,11 @@
     showTable(worked, of);
     showWords(worked, of);
     showPins();
-    follow(byId("view"), document.querySelectorAll("#circuit .m.new"));
-    follow(byId("table"), document.querySelectorAll("#table .result .new, #table .new"));
     writeAddress();
+    requestAnimationFrame(function () { // when the page has its places
+      follow(byId("view"), document.querySelectorAll("#circuit .m.new"));
+      follow(byId("table"), document.querySelectorAll("#table .result .new, #table .new"));
+    });
   }
 
   // ---- going through it ---------------------------------------------------------------------------
