@@ -91,7 +91,7 @@ static bool holds(const Asked *asked, const char *what, const Run *run) {
     unroll(asked->unit, asked->aiger, run, &netlist);
     prove(asked->unit, &netlist, limits, &proof);
     asked->equality->shown =
-        proof.state == PROOF_DIFFERENT && netlist.outputs[proof.output].pin != PROVE_NO_PIN;
+        proof.state == PROOF_DIFFERENT && netlist.outputs[proof.output].pin != PROVE_NONE;
     netlist_free(&netlist);
     return tell(asked, what, &proof);
 }

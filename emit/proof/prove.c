@@ -30,7 +30,7 @@ typedef struct {
 } Sweep;
 
 static bool is_free(const Node *node) {
-    return node->kind == NODE_INPUT && node->pin == PROVE_NO_PIN;
+    return node->kind == NODE_INPUT && node->pin == PROVE_FREE;
 }
 
 /* Variables that the unit does not have. */
@@ -171,7 +171,7 @@ static void note_difference(Sweep *sweep, uint32_t k, Diagram wanted, Diagram di
 static void compare(Sweep *sweep, uint32_t k) {
     const Output *output = &sweep->netlist->outputs[k];
     Diagram made = value_of(sweep, output->literal);
-    Diagram wanted = output->pin == PROVE_NO_PIN
+    Diagram wanted = output->pin == PROVE_NONE
                          ? DIAGRAM_0
                          : definition_output(sweep->definition, output->pin, output->bit);
     Diagram differ = diagram_xor(sweep->diagrams, made, wanted);

@@ -24,14 +24,16 @@ typedef struct {
     bool wanted;             /* what the definition says of the output there, */
     char share[SHARE_BYTES]; /* and how many of the inputs inside the contract show a difference in
                                 any output; empty where that could not be counted, or
-                                depends on PROVE_NO_PIN */
+                                depends on PROVE_FREE */
     uint32_t peak;           /* nodes at once */
     uint64_t steps;
 } Proof;
 
-/* A pin that no unit has: an input of it is a variable of its own, number `bit`, which may have any
- * level; an output of it is 0, as the definition says. */
-#define PROVE_NO_PIN ((Pin)PIN_COUNT)
+/* Beside the unit's pins a netlist may have others. An input PROVE_FREE (the clock, which gates between
+ * registers never read) is a variable of its own, number `bit`, which may have any level. An output
+ * PROVE_NONE is to be 0. */
+#define PROVE_FREE PIN_CLK
+#define PROVE_NONE ((Pin)PIN_COUNT)
 
 /* Limits that hold every proof to about 100 MB and a few seconds. */
 extern const DiagramLimits prove_limits;

@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Which bit of which pin an input or output is, or PROVE_NO_PIN. */
+/* Which bit of which pin an input or output is, or PROVE_NONE. */
 typedef struct {
     Pin pin;
     unsigned bit;
@@ -25,7 +25,7 @@ typedef struct {
     const Run *run;
     Netlist *netlist;
     Place *input, *output;
-    unsigned free;      /* variables of their own so far */
+    uint32_t free, free_end; /* nodes of variables of their own that are not given yet */
     Literal *given;     /* by data and input: the literal, or LITERAL_NONE before it is asked for */
     Literal *state;     /* of each latch in this frame */
     Literal *value;     /* of each variable in this frame, */
@@ -37,7 +37,7 @@ typedef struct {
 /* ---- names ---------------------------------------------------------------------------------- */
 
 static Place place_of(const Unit *unit, const char *name) {
-    Place place = {PROVE_NO_PIN, 0};
+    Place place = {PROVE_NONE, 0};
     if (name == NULL || strncmp(name, "pin_", 4) != 0)
         return place;
     name += 4;
@@ -63,21 +63,20 @@ static Place *places_of(const Unit *unit, char *const *names, uint32_t count) {
 /* ---- inputs --------------------------------------------------------------------------------- */
 
 static Literal free_input(Unroll *unroll) {
-    return netlist_input(unroll->netlist, PROVE_NO_PIN, unroll->free++);
+    assert(unroll->free < unroll->free_end);
+    return 2 * unroll->free++;
 }
 
 static Literal data_input(Unroll *unroll, unsigned data, uint32_t k) {
     Literal *given = &unroll->given[(size_t)data * unroll->aiger->inputs + k];
     if (*given == LITERAL_NONE)
-        *given = data == 0
-                     ? netlist_input(unroll->netlist, unroll->input[k].pin, unroll->input[k].bit)
-                     : free_input(unroll);
+        *given = free_input(unroll);
     return *given;
 }
 
 static Literal input_of(Unroll *unroll, const Frame *frame, uint32_t k) {
     Pin pin = unroll->input[k].pin;
-    if (pin == PROVE_NO_PIN)
+    if (pin == PROVE_NONE)
         return free_input(unroll);
     if (pin == PIN_CLK)
         return frame->clock ? LITERAL_1 : LITERAL_0;
@@ -133,19 +132,37 @@ static void watch(Unroll *unroll, Watch what) {
         Literal now = literal_of(unroll, unroll->aiger->output[k]), before = unroll->before[k];
         bool one = place.pin == (Pin)(PIN_FLAG + FLAG_ZERO);
         unroll->before[k] = now;
-        if (place.pin == PROVE_NO_PIN || !pin_is_output(place.pin))
+        if (place.pin == PROVE_NONE || !pin_is_output(place.pin))
             continue;
         if (what == WATCH_DEFINITION)
             netlist_output(unroll->netlist, place.pin, place.bit, now);
         if (what == WATCH_SAME)
-            netlist_output(unroll->netlist, PROVE_NO_PIN, k,
+            netlist_output(unroll->netlist, PROVE_NONE, 0,
                            netlist_xor(unroll->netlist, now, before));
         if (what == WATCH_CLEARED)
-            netlist_output(unroll->netlist, PROVE_NO_PIN, k, one ? literal_not(now) : now);
+            netlist_output(unroll->netlist, PROVE_NONE, 0, one ? literal_not(now) : now);
     }
 }
 
 /* ---- the whole ------------------------------------------------------------------------------ */
+
+/* All inputs, which come before the first gate: the unit's, and as many of their own as the latches,
+ * other data, and in each frame a free enable and inputs of no pin can take. */
+static void make_inputs(Unroll *unroll, unsigned data) {
+    const Aiger *aiger = unroll->aiger;
+    for (uint32_t k = 0; k < aiger->inputs; k++)
+        if (unroll->input[k].pin > PIN_EN && unroll->input[k].pin < PIN_RESULT)
+            unroll->given[k] =
+                netlist_input(unroll->netlist, unroll->input[k].pin, unroll->input[k].bit);
+    size_t count = aiger->latches + (size_t)data * aiger->inputs;
+    for (uint32_t k = 0; k < aiger->inputs; k++)
+        if (unroll->input[k].pin == PROVE_NONE || unroll->input[k].pin == PIN_EN)
+            count += unroll->run->count;
+    unroll->free = unroll->netlist->node_count;
+    for (size_t k = 0; k < count; k++)
+        netlist_input(unroll->netlist, PROVE_FREE, 0);
+    unroll->free_end = unroll->netlist->node_count;
+}
 
 static void prepare(Unroll *unroll) {
     const Aiger *aiger = unroll->aiger;
@@ -164,6 +181,7 @@ static void prepare(Unroll *unroll) {
     unroll->output = places_of(unroll->unit, aiger->output_name, aiger->outputs);
     unroll->before = memory_zeroed(aiger->outputs, sizeof unroll->before[0]);
     unroll->value = memory_zeroed(aiger_variables(aiger), sizeof unroll->value[0]);
+    make_inputs(unroll, data);
     unroll->state = memory_zeroed(aiger->latches, sizeof unroll->state[0]);
     for (uint32_t k = 0; k < aiger->latches; k++)
         unroll->state[k] = free_input(unroll);
@@ -180,9 +198,9 @@ static void number_free_inputs(Netlist *netlist) {
     unsigned count = 0;
     for (uint32_t k = 0; k < netlist->node_count; k++) {
         Node *node = &netlist->nodes[k];
-        if (node->kind == NODE_INPUT && node->pin == PROVE_NO_PIN && read[k])
+        if (node->kind == NODE_INPUT && node->pin == PROVE_FREE && read[k])
             node->bit = count++;
-        else if (node->kind == NODE_INPUT && node->pin == PROVE_NO_PIN)
+        else if (node->kind == NODE_INPUT && node->pin == PROVE_FREE)
             node->kind = NODE_CONSTANT;
     }
     memory_free(read);

@@ -38,7 +38,7 @@ typedef struct {
     Watch watch[UNROLL_FRAMES_MAX];
 } Run;
 
-/* The netlist of a run, for prove alone: its inputs stand among its gates. Free with netlist_free. */
+/* The netlist of a run, as prove takes it. Free with netlist_free. */
 void unroll(const Unit *unit, const Aiger *aiger, const Run *run, Netlist *netlist);
 
 #endif
