@@ -200,6 +200,7 @@ static void test_broken_carries(void **state) {
         unsigned width = parsed(units[k])->unit.width;
         word_zero(&breaks.column, width);
         word_zero(&breaks.level, width);
+        word_zero(&breaks.taken, width);
         word_put(&breaks.column, 2, true);
         assert_named(units[k], &(Variant){.breaks = &breaks}, NULL, "carry-broken",
                      "the carry into column 2 is always 0");
@@ -207,7 +208,6 @@ static void test_broken_carries(void **state) {
         assert_named(units[k], &(Variant){.breaks = &breaks}, NULL, "carry-broken",
                      "the carry into column 2 is always 1");
         word_put(&breaks.level, 2, false);
-        word_zero(&breaks.taken, width);
         word_put(&breaks.taken, 2, true);
         assert_named(units[k], &(Variant){.breaks = &breaks}, NULL, "carry-broken",
                      "the carry into column 2 is that into column 0");
@@ -217,6 +217,7 @@ static void test_broken_carries(void **state) {
     }
     static Breaks groups = {.any = true, .from = {[8] = 4, [12] = 4}};
     word_zero(&groups.column, 16);
+    word_zero(&groups.level, 16);
     word_put(&groups.column, 8, true);
     word_put(&groups.column, 12, true);
     groups.taken = groups.column;
@@ -226,6 +227,7 @@ static void test_broken_carries(void **state) {
     word_ones(&breaks.column, 12);
     word_put(&breaks.column, 0, false);
     word_zero(&breaks.level, 12);
+    word_zero(&breaks.taken, 12);
     assert_named("--width 12 --flags all", &(Variant){.breaks = &breaks}, NULL, "carry-broken",
                  "the carry into columns 1 to 11 is always 0");
 }
